@@ -1,0 +1,1 @@
+"""The built-in layouts, installed as padspec.layouts; read through padspec.resources."""

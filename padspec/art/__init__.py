@@ -1,0 +1,1 @@
+"""Picture bytes in; upright sRGB pixels, cut out, trimmed and sampled, out."""

@@ -1,0 +1,1 @@
+"""Leaves that import nothing of padspec: lengths, geometry, colour, places, findings, errors."""

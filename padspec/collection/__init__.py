@@ -1,0 +1,1 @@
+"""Which designs are meant, what is stale, and building them."""

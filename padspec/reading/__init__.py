@@ -1,0 +1,1 @@
+"""Text in; a tree of values that remember line and column, checked against a schema, out."""

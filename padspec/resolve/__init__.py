@@ -1,0 +1,1 @@
+"""Document in, Design out: defaults, palette and art; afterwards nothing is optional."""

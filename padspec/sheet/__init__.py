@@ -1,0 +1,1 @@
+"""Face in, Sheet out: fit, slots, marks, slug, copies."""

@@ -1,0 +1,1 @@
+"""The JSON Schemas, installed as padspec.schemas; read through padspec.resources."""
