@@ -97,17 +97,20 @@ def linear_from_srgb(rgb: Floats) -> Floats:
 def srgb_from_linear(rgb: Floats) -> Floats:
     """Apply the sRGB transfer curve; channels between 0 and 1."""
     bent = 1.055 * np.maximum(rgb, 0) ** (1 / 2.4) - 0.055
-    return np.asarray(np.where(rgb <= 0.0031308, rgb * 12.92, bent), dtype=np.float64)
+    curved: Floats = np.where(rgb <= 0.0031308, rgb * 12.92, bent)
+    return curved
 
 
 def xyz_from_srgb(rgb: Floats) -> Floats:
     """CIE XYZ under D65, white at Y = 1."""
-    return linear_from_srgb(rgb) @ _XYZ_FROM_RGB.T
+    xyz: Floats = linear_from_srgb(rgb) @ _XYZ_FROM_RGB.T
+    return xyz
 
 
 def oklab_from_srgb(rgb: Floats) -> Floats:
     """OKLab lightness (0 to 1), a and b."""
-    return np.cbrt(linear_from_srgb(rgb) @ _LMS_FROM_RGB.T) @ _OKLAB_FROM_LMS.T
+    lab: Floats = np.cbrt(linear_from_srgb(rgb) @ _LMS_FROM_RGB.T) @ _OKLAB_FROM_LMS.T
+    return lab
 
 
 def srgb_from_oklab(lab: Floats) -> Floats:
@@ -119,6 +122,4 @@ def lab_from_srgb(rgb: Floats) -> Floats:
     """CIELAB under D65 (CIE 15, ISO 11664-4)."""
     t = xyz_from_srgb(rgb) / _WHITE
     f = np.where(t > 216 / 24389, np.cbrt(t), (24389 / 27 * t + 16) / 116)
-    return np.stack(
-        [116 * f[..., 1] - 16, 500 * (f[..., 0] - f[..., 1]), 200 * (f[..., 1] - f[..., 2])], axis=-1
-    )
+    return np.stack([116 * f[..., 1] - 16, 500 * (f[..., 0] - f[..., 1]), 200 * (f[..., 1] - f[..., 2])], axis=-1)

@@ -63,9 +63,7 @@ def parse_share(text: str) -> float:
     if unit != "%":
         likely = number * 100 if number <= 1 else number
         shown = f"{float(likely):g} %"
-        raise UnitError(
-            f"{text} is not a percentage.", f"Did you mean {shown}?" if unit == "" else "Write 70 %."
-        )
+        raise UnitError(f"{text} is not a percentage.", f"Did you mean {shown}?" if unit == "" else "Write 70 %.")
     return float(number / 100)
 
 

@@ -1,0 +1,108 @@
+"""Which pixels are the ground: a flood from the border over all that is near the backdrop's colour."""
+
+from math import ceil, sqrt
+
+import numpy as np
+from numpy.typing import NDArray
+from PIL import Image
+
+from padspec.art.backdrop import Backdrop, Surface, bowed
+from padspec.art.pixels import Bytes
+from padspec.art.quick_oklab import quick_oklab
+from padspec.art.regions import Mask, regions
+from padspec.art.trim import VISIBLE_ALPHA
+from padspec.art.unmix import widened
+
+Steps = NDArray[np.uint8]
+
+# A pixel is ground while its OKLab distance is at most this plus half again the border's spread.
+_LEAST_TOLERANCE = 0.02
+# Distances are kept as a byte each, in sixteenths of the tolerance.
+_STEPS = 16
+# Left in the ground, a speck of at most this share of the area goes if it is within twice the tolerance,
+_FAINT_SHARE = 0.0001
+# and one of at most so many pixels if it has less than this share of the picture's usual contrast: the
+# ripples that JPEG leaves around an edge, which do not grow with the picture.
+_RIPPLE_PIXELS, _RIPPLE_CONTRAST = 64, 0.3
+# The flood itself works on no more than this; its edge is then found again in the whole picture.
+_MOST_FLOODED = 16_000_000
+_BAND_PIXELS = 1_000_000
+
+
+def flooded(rgba: Bytes, behind: Backdrop) -> tuple[Mask, Backdrop]:
+    """The ground that is reached from the border, and the backdrop as fitted to all of it.
+
+    Places of the ground's colour that the flood does not reach are part of the picture: the white of an
+    eye, a pale belly within its outline.
+    """
+    shrink = ceil(sqrt(rgba.shape[0] * rgba.shape[1] / _MOST_FLOODED))
+    small = _reduced(rgba, shrink) if shrink > 1 else rgba
+    surface = behind.surface.over(small.shape[1], small.shape[0])
+    tolerance = _LEAST_TOLERANCE + 1.5 * behind.spread
+    ground = _reached(_steps(small, surface, tolerance))
+    if ground.any():
+        bent = bowed(surface, small, ground)
+        if not bent.resembles(surface):
+            ground, surface = _reached(_steps(small, bent, tolerance)), bent
+    surface = surface.over(rgba.shape[1], rgba.shape[0])
+    if shrink > 1:
+        ground = _enlarged(ground, rgba, surface, tolerance, shrink)
+    return ground, Backdrop(behind.colour, surface, behind.spread, behind.grain)
+
+
+def _reached(steps: Steps) -> Mask:
+    """What the flood reaches from the border, and the faint specks left within it."""
+    near = regions(steps <= _STEPS)
+    ground = near.painted(near.touching_border())
+    rest = regions(~ground)
+    area, peak = rest.areas(), rest.peaks(steps)
+    usual = float(np.median(steps[~ground])) if rest.starts.size else 0.0
+    faint = (area <= _FAINT_SHARE * ground.size) & (peak <= 2 * _STEPS)
+    ripple = (area <= _RIPPLE_PIXELS) & (peak <= _RIPPLE_CONTRAST * usual)
+    return ground | rest.painted(faint | ripple)
+
+
+def _steps(rgba: Bytes, surface: Surface, tolerance: float) -> Steps:
+    steps = np.empty(rgba.shape[:2], np.uint8)
+    rows = max(1, _BAND_PIXELS // rgba.shape[1])
+    for top in range(0, rgba.shape[0], rows):
+        steps[top : top + rows] = _band_steps(rgba[top : top + rows], surface, top, tolerance)
+    return steps
+
+
+def _band_steps(band: Bytes, surface: Surface, top: int, tolerance: float) -> Steps:
+    """How far each pixel is from the ground, in sixteenths of the tolerance; transparency is ground."""
+    off = quick_oklab(band) - surface.rows(top, top + len(band))
+    far = np.sqrt(np.einsum("ijk,ijk->ij", off, off)) * np.float32(_STEPS / tolerance)
+    steps = np.minimum(np.ceil(np.round(far, 3)), 255).astype(np.uint8)
+    return np.where(band[..., 3] < VISIBLE_ALPHA, np.uint8(0), steps)
+
+
+def _reduced(rgba: Bytes, shrink: int) -> Bytes:
+    """The picture by area averages over squares of so many pixels a side."""
+    height, width = rgba.shape[:2]
+    rows = max(1, _BAND_PIXELS // width // shrink) * shrink
+    bands = []
+    for top in range(0, height, rows):
+        band = np.ascontiguousarray(rgba[top : top + rows])
+        image = Image.frombuffer("RGBA", (width, len(band)), band, "raw", "RGBA", 0, 1)
+        bands.append(np.asarray(image.reduce(shrink)))
+    return np.concatenate(bands)
+
+
+def _enlarged(ground: Mask, rgba: Bytes, surface: Surface, tolerance: float, shrink: int) -> Mask:
+    """The flood of a reduced picture at full size: sure away from its edge, found again along it."""
+    height, width = rgba.shape[:2]
+    sure, maybe = ~widened(~ground, 1), widened(ground, 1)
+    whole = np.empty((height, width), np.bool_)
+    block = max(1, _BAND_PIXELS // width // shrink)
+    for first in range(0, len(ground), block):
+        top, foot = first * shrink, min(height, (first + block) * shrink)
+
+        def at_full_size(mask: Mask, first: int = first, rows: int = foot - top) -> Mask:
+            large = mask[first : first + block].repeat(shrink, axis=0).repeat(shrink, axis=1)
+            return large[:rows, :width]
+
+        near = _band_steps(rgba[top:foot], surface, top, tolerance) <= _STEPS
+        whole[top:foot] = at_full_size(sure) | (at_full_size(maybe) & near)
+    return whole

@@ -1,0 +1,141 @@
+"""Room for writing and for the heading."""
+
+from collections.abc import Iterator
+from math import floor
+
+from padspec.base.findings import Finding, Remedy, Severity
+from padspec.base.numbers import mm_text, number_text, round_down, round_up
+from padspec.checks.check import Limits, Subject
+from padspec.compose.face import Placement
+from padspec.compose.heading import fit
+from padspec.resolve.design import Heading, Rows, blocks
+
+LEAST_WRITING = 30.0
+_PARTS_OF_LEAST = 0.98
+
+
+def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
+    """Is there room to write? Pitch, square against pitch, length of the rules, and whether a row fits at all.
+
+    Warning for a pitch below 5 mm (the narrowest ruling in common use, the Japanese C ruling, is 5 mm; trade
+    usage); error for a square larger than 80 % of the pitch, and where not one row fits; warning for rules
+    shorter than 30 mm (common practice, no published source). Remedy: the pitch or square that passes.
+    """
+    for block in blocks(subject.design):
+        if isinstance(block, Rows):
+            placed = subject.face.placement(block.id)
+            if placed.rows == 0:
+                yield _no_row(subject, block, placed)
+            else:
+                yield from _pitch(subject, block, placed, limits)
+                yield from _square(subject, block, placed, limits)
+                yield from _length(subject, block, placed)
+
+
+def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (the limit is the design's own least-size)
+    """Does the heading fit? Its widest line at the least size against the width it has.
+
+    Warning where lettering at `least-size` in as many `lines` as are allowed is still wider than its room.
+    Common practice, no published source. Remedy: the least size that fits.
+    """
+    for block in blocks(subject.design):
+        if not isinstance(block, Heading):
+            continue
+        placed = subject.face.placement(block.id)
+        if placed.short_by <= 1e-6:
+            continue
+        width = placed.box.width
+        size = round_down(placed.size * width / (width + placed.short_by) * _PARTS_OF_LEAST, 0.1)
+        key = subject.design.key(block.id, "least-size")
+        text = f"{number_text(size)} mm"
+        fits = size > 0.5 and fit(_smaller(block, size), width).too_wide_by <= 1e-6
+        shorter = f"a heading of about {floor(len(block.text) * width / (width + placed.short_by))} characters"
+        yield Finding(
+            check="heading-room",
+            severity=Severity.WARNING,
+            place=subject.design.key(block.id, "text").place,
+            message=f"The heading is {mm_text(placed.short_by)} wider than its room of {mm_text(width)} "
+            f"at its least size, {mm_text(placed.size)}.",
+            measured=mm_text(width + placed.short_by),
+            limit=mm_text(width),
+            remedy=Remedy(f"Set least-size: {text}, or use {shorter}.", ((key.path, text),) if fits else ()),
+        )
+
+
+def _smaller(block: Heading, size: float) -> Heading:
+    from dataclasses import replace
+
+    return replace(block, least_size=size)
+
+
+def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
+    key = subject.design.key(block.id, "pitch")
+    return Finding(
+        check="row-room",
+        severity=Severity.ERROR,
+        place=key.place,
+        message=f"Not one row of {mm_text(block.pitch)} fits a height of {mm_text(max(placed.box.height, 0))}.",
+        measured=mm_text(max(placed.box.height, 0)),
+        limit=mm_text(block.pitch),
+        remedy=Remedy(
+            f"Make the trim {mm_text(round_up(placed.short_by, 0.5))} taller, or the picture that much lower."
+        ),
+    )
+
+
+def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> Iterator[Finding]:
+    level = limits.at(Severity.WARNING)
+    if placed.pitch >= level.value - 1e-9:
+        return
+    if block.count:
+        key = subject.design.key(block.id, "count")
+        count = max(floor(placed.box.height / level.value + 1e-9), 1)
+        remedy = Remedy(f"Rule {count} rows instead of {block.count}.", ((key.path, str(count)),))
+    else:
+        key = subject.design.key(block.id, "pitch")
+        enough = f"{number_text(round_up(level.value, 0.1))} mm"
+        remedy = Remedy(f"Set pitch: {enough}.", ((key.path, enough),))
+    yield Finding(
+        check="row-room",
+        severity=level.severity,
+        place=key.place,
+        message=f"A pitch of {mm_text(placed.pitch)} is narrow for handwriting.",
+        measured=mm_text(placed.pitch),
+        limit=level.text,
+        remedy=remedy,
+    )
+
+
+def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> Iterator[Finding]:
+    level = limits.at(Severity.ERROR)
+    if block.checkbox is None or block.checkbox <= level.value * placed.pitch + 1e-9:
+        return
+    key = subject.design.key(block.id, "checkbox")
+    enough = f"{number_text(round_down(level.value * placed.pitch, 0.1))} mm"
+    yield Finding(
+        check="row-room",
+        severity=level.severity,
+        place=key.place,
+        message=f"Squares of {mm_text(block.checkbox)} crowd a pitch of {mm_text(placed.pitch)}.",
+        measured=f"{number_text(block.checkbox / placed.pitch * 100, 0)} % of the pitch",
+        limit=level.text,
+        remedy=Remedy(f"Set checkbox: {enough}.", ((key.path, enough),)),
+    )
+
+
+def _length(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding]:
+    taken = 0.0 if block.checkbox is None else block.checkbox + block.checkbox_gap
+    writing = placed.box.width - taken
+    if writing >= LEAST_WRITING - 1e-9:
+        return
+    yield Finding(
+        check="row-room",
+        severity=Severity.WARNING,
+        place=subject.design.key(block.id, "checkbox").place,
+        message=f"Only {mm_text(max(writing, 0))} of each row are left to write on.",
+        measured=mm_text(max(writing, 0)),
+        limit=mm_text(LEAST_WRITING),
+        remedy=Remedy(
+            f"Make the trim {mm_text(LEAST_WRITING - writing)} wider, or the panel's inset and pad smaller."
+        ),
+    )

@@ -1,0 +1,155 @@
+"""The sheet: does a face fit, is there bleed enough, and did every mark find room?"""
+
+from collections.abc import Iterator
+from math import hypot
+
+from padspec.base.colour import WHITE
+from padspec.base.findings import Finding, Remedy, Severity
+from padspec.base.numbers import mm_text, number_text, round_down, round_up
+from padspec.base.place import Place
+from padspec.checks.check import Limits, Subject
+from padspec.resolve.design import Design, with_sheet
+from padspec.sheet.fit import beds, largest_trims
+from padspec.sheet.sheet import Sheet
+from padspec.sheet.tile import tile
+
+
+def sheet_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (geometry sets the limit)
+    """Does at least one face fit the printable area? An error that cannot be allowed.
+
+    Trim + 2 × least bleed ≤ printable, in some orientation of sheet and face: geometry, no published source
+    needed. Remedy: the largest trim that would fit.
+    """
+    if subject.sheet is not None:
+        return
+    design = subject.design
+    least = design.sheet.least_bleed
+    printable = beds(design)[0].printable
+    trim = design.trim
+    sums = (
+        f"{number_text(trim.width)} + 2 × {number_text(least)} = {number_text(trim.width + 2 * least)} mm by "
+        f"{number_text(trim.height)} + 2 × {number_text(least)} = {number_text(trim.height + 2 * least)} mm"
+    )
+    reached = f"{number_text(printable.width)} × {number_text(printable.height)} mm"
+    yield Finding(
+        check="sheet-fit",
+        severity=Severity.ERROR,
+        place=_place(design, "trim"),
+        message=f"Not one face fits {design.sheet.size_name}: {sums}, and the printer reaches {reached}.",
+        measured=f"{number_text(trim.width + 2 * least)} × {number_text(trim.height + 2 * least)} mm",
+        limit=reached,
+        remedy=_largest(design),
+    )
+
+
+def bleed_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (the limit is the studio's own errors, stacked)
+    """Is there bleed enough? The least bleed that prints past any outer or guttered cut, against what placement,
+    skew and cutter may be off together (independent errors: the root of the sum of squares).
+
+    Warning below that; error at 0 where a coloured ground reaches the trim. A ground that is white paper needs
+    none, and lines shared by butted faces have none by design. Root-sum-square stacking is the usual rule for
+    independent errors. Remedy: the bleed, least bleed or gutter that passes.
+    """
+    sheet, design = subject.sheet, subject.design
+    if sheet is None or (design.ground.colour == WHITE and design.ground.pattern is None):
+        return
+    needed, printed = stacked_error(design), least_printed(sheet)
+    if printed >= needed - 1e-9:
+        return
+    yield Finding(
+        check="bleed-room",
+        severity=Severity.ERROR if printed <= 1e-9 else Severity.WARNING,
+        place=_place(design, "bleed"),
+        message=f"{mm_text(printed)} of bleed print, while printer and cutter together may be off by "
+        f"{mm_text(needed)}: white slivers may show.",
+        measured=mm_text(printed),
+        limit=mm_text(needed),
+        remedy=_more_bleed(design, needed),
+    )
+
+
+def mark_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (there is room or there is not)
+    """Did crop marks, slug and scale bar find room? A note for those left out.
+
+    Marks lie outside the bleed and inside the printable area (common practice, no published source). Remedy: a
+    smaller bleed that leaves room for all of them, where the printer's and cutter's errors allow one.
+    """
+    sheet, design = subject.sheet, subject.design
+    if sheet is None or not sheet.left_out:
+        return
+    yield Finding(
+        check="mark-room",
+        severity=Severity.NOTE,
+        place=_place(design, "sheet"),
+        message=f"No room on the sheet for: {', '.join(sheet.left_out)}.",
+        measured=f"{len(sheet.left_out)} left out",
+        limit="0",
+        remedy=_room_for_marks(design),
+    )
+
+
+def stacked_error(design: Design) -> float:
+    """Placement, skew and cutting error together, as independent ± limits."""
+    studio = design.studio
+    return hypot(studio.placement_error, studio.skew_error, studio.cutter_error)
+
+
+def least_printed(sheet: Sheet) -> float:
+    """The least bleed that prints beyond any cut: outer edges, and gutters where there are any."""
+    guttered = sheet.gutter > 0 and sheet.grid.n_up > 1
+    return min(sheet.outer_bleed.least(), sheet.inner_bleed if guttered else sheet.outer_bleed.least())
+
+
+def _more_bleed(design: Design, needed: float) -> Remedy:
+    """The least change of the sheet that was tried and passes."""
+    enough = round_up(needed, 0.1)
+    wish = design.sheet
+    changes: dict[str, float] = {}
+    if wish.bleed < needed:
+        changes["bleed"] = enough
+    if wish.least_bleed < needed:
+        changes["least_bleed"] = enough
+    if 0 < wish.gutter < 2 * needed:
+        changes["gutter"] = round_up(2 * needed, 0.1)
+    trial = tile(with_sheet(design, **changes))
+    if trial is None or least_printed(trial) < needed - 1e-9:
+        return Remedy(
+            f"Leave at least {mm_text(enough)} around the faces: a smaller trim or a larger sheet does it."
+        )
+    texts = {name.replace("_", "-"): f"{number_text(value)} mm" for name, value in changes.items()}
+    words = ", ".join(f"{name}: {value}" for name, value in texts.items())
+    return Remedy(
+        f"Set under sheet: {words} ({trial.grid.n_up}-up).",
+        tuple((("sheet", name), value) for name, value in texts.items()),
+    )
+
+
+def _room_for_marks(design: Design) -> Remedy | None:
+    """The largest bleed, no smaller than the stacked error, with which every mark finds room."""
+    needed = round_up(stacked_error(design), 0.1)
+    bleed = round_down(design.sheet.bleed, 0.1)
+    while bleed >= needed:
+        trial = tile(with_sheet(design, bleed=bleed, least_bleed=min(design.sheet.least_bleed, bleed)))
+        if trial is not None and not trial.left_out:
+            value = f"{number_text(bleed)} mm"
+            return Remedy(f"Set under sheet: bleed: {value}.", ((("sheet", "bleed"), value),))
+        bleed = round(bleed - 0.1, 9)
+    return None
+
+
+def _largest(design: Design) -> Remedy:
+    sizes = largest_trims(design)
+    if not sizes:
+        return Remedy("The margins leave nothing of this sheet; choose a larger one.")
+    trim = design.trim
+    fitting = [(min(trim.width, s.width), min(trim.height, s.height)) for s in sizes]
+    width, height = max(fitting, key=lambda wh: (round(wh[0] * wh[1], 6), wh))
+    texts = (f"{number_text(round_down(width, 0.5))} mm", f"{number_text(round_down(height, 0.5))} mm")
+    return Remedy(
+        f"The largest trim that fits is {texts[0]} wide and {texts[1]} high.",
+        ((("trim", "width"), texts[0]), (("trim", "height"), texts[1])),
+    )
+
+
+def _place(design: Design, name: str) -> Place:
+    return design.key("sheet", name).place

@@ -1,0 +1,58 @@
+"""Every check, one line each, in the order they are explained; and running them all."""
+
+from dataclasses import replace
+
+from padspec.base.findings import Finding, Severity, in_order
+from padspec.checks.art import art_cutout, art_resolution
+from padspec.checks.check import Check, Subject, Usual, limits_for
+from padspec.checks.contrast import checkbox_contrast, harsh_rules, lettering_contrast, rule_contrast
+from padspec.checks.glyphs import missing_glyph
+from padspec.checks.line_weight import MM_PER_PT, line_weight
+from padspec.checks.room import heading_room, row_room
+from padspec.checks.safe_margin import safe_margin
+from padspec.checks.sheet import bleed_room, mark_room, sheet_fit
+from padspec.checks.under import look_under
+from padspec.compose.face import Face
+from padspec.resolve.design import Design
+from padspec.sheet.sheet import Sheet
+
+_ERROR, _WARNING, _NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
+
+CHECKS: tuple[Check, ...] = (
+    Check("rule-contrast", (Usual(_ERROR, 1.5, "ratio"), Usual(_WARNING, 1.8, "ratio")), rule_contrast),
+    Check("checkbox-contrast", (Usual(_WARNING, 3.0, "ratio"),), checkbox_contrast),
+    Check("harsh-rules", (Usual(_NOTE, 10.0, "ratio"),), harsh_rules),
+    Check("lettering-contrast", (Usual(_WARNING, 3.0, "ratio"),), lettering_contrast),
+    Check(
+        "line-weight",
+        (Usual(_ERROR, 0.25 * MM_PER_PT, "mm"), Usual(_WARNING, 0.75 * MM_PER_PT, "mm")),
+        line_weight,
+    ),
+    Check("art-resolution", (Usual(_ERROR, 150.0, "ppi"), Usual(_WARNING, 300.0, "ppi")), art_resolution),
+    Check("art-cutout", (), art_cutout),
+    Check("safe-margin", (), safe_margin),
+    Check("row-room", (Usual(_ERROR, 0.8, "share"), Usual(_WARNING, 5.0, "mm")), row_room),
+    Check("heading-room", (), heading_room),
+    Check("missing-glyph", (), missing_glyph, may_be_allowed=False),
+    Check("sheet-fit", (), sheet_fit, may_be_allowed=False),
+    Check("bleed-room", (), bleed_room),
+    Check("mark-room", (), mark_room),
+)
+
+
+def run_checks(design: Design, face: Face, sheet: Sheet | None) -> tuple[Finding, ...]:
+    """Every finding about a design, allowed ones marked, in order of place.
+
+    Raises ProblemsError for a limit that a check does not have.
+    """
+    subject = Subject(design, face, sheet, look_under(face))
+    found: list[Finding] = []
+    for check in CHECKS:
+        limits = limits_for(check, design.limits)
+        found += (_weighed(finding, check, design) for finding in check.run(subject, limits))
+    return in_order(tuple(found))
+
+
+def _weighed(finding: Finding, check: Check, design: Design) -> Finding:
+    reasons = [allowance.reason for allowance in design.allowances if allowance.check == check.name]
+    return replace(finding, allowed=reasons[-1]) if reasons and check.may_be_allowed else finding

@@ -1,0 +1,106 @@
+"""The entry point: a group of commands that are imported only when they are called."""
+
+import os
+import sys
+from importlib import import_module
+
+import click
+
+from padspec import __version__
+from padspec.base.errors import PadspecError
+from padspec.base.nearest import nearest
+
+#: Every command with the module that holds it and the line that help shows.
+COMMANDS = {
+    "new": ("padspec.cli.new", "Begin a design from a picture."),
+    "check": ("padspec.cli.check", "Look a design over before it is printed."),
+    "build": ("padspec.cli.build", "Make faces, sheets and proofs."),
+    "palette": ("padspec.cli.palette", "Show the colours of a picture."),
+    "show": ("padspec.cli.show", "Print any stage of a design as JSON."),
+    "explain": ("padspec.cli.explain", "Say what a check or a key means."),
+}
+
+TROUBLE = 2
+
+
+class LazyGroup(click.Group):
+    """Knows its commands by name and imports one when it is wanted, so that --version stays quick."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 (click's signature)
+        """The names, in the order of the job."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002 (click's)
+        """Import the module that holds a command."""
+        if cmd_name not in COMMANDS:
+            return None
+        command: click.Command = import_module(COMMANDS[cmd_name][0]).command
+        return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Name the nearest command for one that is not known."""
+        if args and args[0] not in COMMANDS and not args[0].startswith("-"):
+            near = nearest(args[0], COMMANDS)
+            mend = f"Did you mean padspec {near}?" if near else f"Commands: {', '.join(COMMANDS)}."
+            raise click.UsageError(f"There is no command {args[0]}. {mend}", ctx)
+        return super().resolve_command(ctx, args)
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002 (click's)
+        """List the commands without importing any of them."""
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+
+EPILOG = """\b
+First steps:
+  padspec new moth.png           a design whose colours come from the picture
+  padspec build                  every design in this folder, checked and tiled
+  padspec explain rule-contrast  what a check measures, and why
+\b
+Completion of commands and options in bash (zsh and fish likewise):
+  eval "$(_PADSPEC_COMPLETE=bash_source padspec)"
+"""
+
+
+@click.group(cls=LazyGroup, epilog=EPILOG, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, message="padspec %(version)s")
+def cli() -> None:
+    """From one YAML spec and a picture to a checked, tiled sheet of tear-off list pads."""
+
+
+def main() -> None:
+    """Run a command; say what is wrong without a traceback, and exit 2 when the input could not be used."""
+    try:
+        status = cli.main(standalone_mode=False)
+    except click.exceptions.Exit as done:
+        status = done.exit_code
+    except click.ClickException as error:
+        error.show()
+        status = TROUBLE
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("Stopped. Every file written so far is whole.", err=True)
+        status = 130
+    except BrokenPipeError:
+        # The reader of our output went away (a pager, head); nothing is wrong here.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        status = 0
+    except PadspecError as error:
+        click.echo(str(error), err=True)
+        status = TROUBLE
+    except Exception as error:
+        status = _own_fault(error)
+    sys.exit(status if isinstance(status, int) else 0)
+
+
+def _own_fault(error: Exception) -> int:
+    """A fault of padspec's own: one line, and where it happened for who asks."""
+    if os.environ.get("PADSPEC_TRACE"):
+        raise error
+    click.echo(
+        f"padspec made a mistake of its own ({type(error).__name__}: {error}). "
+        "Set PADSPEC_TRACE=1 and run it again to see where, and please report it.",
+        err=True,
+    )
+    return TROUBLE

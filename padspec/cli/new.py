@@ -1,0 +1,108 @@
+"""padspec new: a commented design from a picture, already passing every check."""
+
+import re
+from pathlib import Path
+
+import click
+
+from padspec.base.errors import ProblemsError
+from padspec.cli.options import CONTEXT, as_json
+from padspec.cli.say import one_problem, say_finding, say_json, shown_path, tally, unusable
+from padspec.collection.targets import project_root
+from padspec.first_design import FirstDesign, FirstWish, first_design
+from padspec.report import pad_data
+from padspec.workspace import FolderWorkspace
+
+EPILOG = """\b
+Examples:
+  padspec new moth.png
+  padspec new moth.png --heading "Before dark" --name "Night moth list"
+  padspec new moth.png --layout ruled --trim "100 mm x 150 mm"
+"""
+
+
+@click.command("new", epilog=EPILOG, context_settings=CONTEXT)
+@click.argument("art", type=click.Path())
+@click.option("--name", default="", help="What the pad is called. [default: from the picture's file name]")
+@click.option("--heading", default="", help="The words at its head. [default: the layout's]")
+@click.option("--layout", default="checklist", show_default=True, help="A layout, built in or your own.")
+@click.option(
+    "--trim", default="", help='Size of a leaf, such as "90 mm x 190 mm". [default: what fills the sheet]'
+)
+@click.option(
+    "--to", "to", type=click.Path(dir_okay=False), help="The design to write. [default: NAME.pad.yaml here]"
+)
+@click.option("--force", is_flag=True, help="Replace a design that is there already.")
+@as_json
+def command(
+    art: str, name: str, heading: str, layout: str, trim: str, to: str | None, force: bool, as_json: bool
+) -> int:
+    """Begin a design from a picture (PNG, JPEG, WebP, TIFF or SVG).
+
+    Colours come from the picture; sizes, heading and sheet are chosen so that every check passes. The design is
+    plain YAML with a comment on each line: change what you like and run padspec build.
+    """
+    try:
+        design_path, first, root = _write(Path(art), to, FirstWish("", name, heading, layout, *_trim(trim)), force)
+    except ProblemsError as error:
+        return unusable(error, as_json)
+    outcome = pad_data(first.pad.design, first.pad.sheet, first.pad.findings)
+    if as_json:
+        say_json({**outcome, "written": shown_path(design_path)})
+        return int(first.pad.failed)
+    for finding in outcome["findings"]:
+        say_finding(finding, root)
+    sheet = first.pad.sheet
+    fit = (
+        f"{sheet.grid.n_up}-up on {sheet.size_name}, {sheet.copies} sheets for a pad" if sheet else "no sheet fits"
+    )
+    click.echo(f"Wrote {shown_path(design_path)}: {fit}, findings {tally(outcome['findings'])}.")
+    click.echo(f"Next: padspec build {shown_path(design_path)}")
+    return int(first.pad.failed)
+
+
+def _write(art: Path, to: str | None, wish: FirstWish, force: bool) -> tuple[Path, FirstDesign, Path]:
+    if not art.is_file():
+        raise one_problem(
+            str(art), "There is no such picture.", "Give the path of a PNG, JPEG, WebP, TIFF or SVG."
+        )
+    design_path = Path(to) if to else Path.cwd() / f"{_slug(wish.name or art.stem)}.pad.yaml"
+    if design_path.exists() and not force:
+        raise one_problem(
+            shown_path(design_path), "There is a design here already.", "Add --force, or --to NAME.pad.yaml."
+        )
+    root = project_root(design_path.parent if design_path.parent.is_dir() else Path.cwd())
+    workspace = FolderWorkspace(root)
+    inside = design_path.resolve().relative_to(root).as_posix()
+    wish = FirstWish(
+        _taken_in(art, design_path, root), wish.name, wish.heading, wish.layout, wish.width, wish.height
+    )
+    first = first_design(inside, wish, workspace)
+    workspace.write(inside, first.text.encode("utf-8"))
+    return design_path, first, root
+
+
+def _taken_in(art: Path, design_path: Path, root: Path) -> str:
+    """The picture's path as the design will name it; one from outside the project is copied into art/."""
+    folder = design_path.resolve().parent
+    full = art.resolve()
+    if full.is_relative_to(folder):
+        return full.relative_to(folder).as_posix()
+    inside = folder.relative_to(root) / "art" / full.name
+    FolderWorkspace(root).write(inside.as_posix(), full.read_bytes())
+    click.echo(f"Copied the picture to {shown_path(root / inside)}.", err=True)
+    return f"art/{full.name}"
+
+
+def _trim(text: str) -> tuple[str, str]:
+    """Width and height from `90 mm x 190 mm`; two empty texts where nothing was said."""
+    if not text:
+        return "", ""
+    parts = re.split(r"\s*[x×*]\s*", text.strip())
+    if len(parts) != 2:
+        raise one_problem("--trim", f"{text} is not a size.", 'Write width and height, such as "90 mm x 190 mm".')
+    return parts[0], parts[1]
+
+
+def _slug(text: str) -> str:
+    return re.sub(r"[^A-Za-z0-9_-]+", "-", text.strip().lower()).strip("-") or "pad"

@@ -1,0 +1,69 @@
+"""padspec palette: what a picture is made of, and the colours a design would take from it."""
+
+from pathlib import Path
+
+import click
+
+from padspec.art.errors import ArtError
+from padspec.base.colour import WHITE, Colour
+from padspec.base.errors import ProblemsError
+from padspec.base.mixing import lch
+from padspec.cli.options import CONTEXT, as_json
+from padspec.cli.say import one_problem, say_json, table, unusable
+from padspec.resolve import pictures, roles
+
+EPILOG = """\b
+Examples:
+  padspec palette art/moth.png
+  padspec palette art/moth.png --json
+"""
+
+
+@click.command("palette", epilog=EPILOG, context_settings=CONTEXT)
+@click.argument("art", type=click.Path())
+@as_json
+def command(art: str, as_json: bool) -> int:
+    """Show the colours of a picture by the area they cover.
+
+    RANK is what {from: art, rank: N} takes. Below them stand the colours that a design without a palette gets.
+    """
+    path = Path(art)
+    try:
+        if not path.is_file():
+            raise one_problem(art, "There is no such picture.", "Give the path of a PNG, JPEG, WebP, TIFF or SVG.")
+        data = path.read_bytes()
+        clusters = pictures.colours(data, path.name, "auto")
+        hue = pictures.leading_hue(data, path.name, "auto")
+    except ArtError as error:
+        return unusable(one_problem(art, error.message, error.mend), as_json)
+    except ProblemsError as error:
+        return unusable(error, as_json)
+    named = _roles(hue)
+    if as_json:
+        found = [
+            {"rank": n, "colour": c.colour.hex, "share": round(c.share, 4)} for n, c in enumerate(clusters, 1)
+        ]
+        say_json({"colours": found, "leading_hue": hue, "roles": {name: c.hex for name, c in named.items()}})
+        return 0
+    rows = [(str(n), *_cells(c.colour), f"{c.share * 100:.1f} %") for n, c in enumerate(clusters, 1)]
+    click.echo(table(("rank", "colour", "lightness", "chroma", "hue", "area"), rows))
+    click.echo(
+        "\n" + table(("role", "colour", "lightness", "chroma", "hue"), [(n, *_cells(c)) for n, c in named.items()])
+    )
+    return 0
+
+
+def _roles(hue: float | None) -> dict[str, Colour]:
+    ground = roles.ground(hue)
+    return {
+        "paper": WHITE,
+        "ground": ground,
+        "pattern": roles.pattern(hue),
+        "rule": roles.rule(hue, WHITE),
+        "lettering": roles.lettering(hue, WHITE, ground),
+    }
+
+
+def _cells(colour: Colour) -> tuple[str, ...]:
+    lightness, chroma, hue = lch(colour)
+    return colour.hex, f"{lightness:.2f}", f"{chroma:.3f}", f"{hue:.0f}°" if chroma > 0.004 else "–"

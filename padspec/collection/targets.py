@@ -1,0 +1,100 @@
+"""Which designs a command is about: paths of designs, collections and folders, opened into design files."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from padspec.base.errors import Problem, ProblemsError
+from padspec.base.nearest import did_you_mean
+from padspec.base.place import Place
+from padspec.reading.gather import STUDIO_FILE, read_file
+from padspec.reading.tree import Scalar, Sequence
+from padspec.workspace import FolderWorkspace, joined
+
+COLLECTION_FILE = "collection.yaml"
+DESIGN_ENDING = ".pad.yaml"
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """One design: the project folder it belongs to and its path inside it."""
+
+    root: Path
+    path: str
+
+
+def targets(paths: tuple[str, ...]) -> tuple[Target, ...]:
+    """Every design meant, each once, in the order given. Raises ProblemsError for a path that means none."""
+    found: dict[Target, None] = {}
+    for text in paths or (".",):
+        for target in _of(Path(text)):
+            found.setdefault(target)
+    return tuple(found)
+
+
+def project_root(path: Path) -> Path:
+    """The folder of the nearest studio.yaml above a file, else of the nearest collection.yaml, else its own."""
+    folder = (path if path.is_dir() else path.parent).resolve()
+    for name in (STUDIO_FILE, COLLECTION_FILE):
+        for candidate in (folder, *folder.parents):
+            if (candidate / name).is_file():
+                return candidate
+    return folder
+
+
+def _of(path: Path) -> tuple[Target, ...]:
+    if path.is_dir():
+        return _in_folder(path)
+    if not path.is_file():
+        raise ProblemsError(Problem(Place(str(path), 0, 0), "There is no such file or folder.", _likely(path)))
+    root = project_root(path)
+    inside = path.resolve().relative_to(root).as_posix()
+    if path.name == COLLECTION_FILE or path.name.endswith(".collection.yaml"):
+        return _in_collection(root, inside)
+    if path.suffix not in (".yaml", ".yml"):
+        mend = f"To begin a design from a picture: padspec new {path}"
+        raise ProblemsError(Problem(Place(str(path), 0, 0), "This is not a design: designs are YAML files.", mend))
+    return (Target(root, inside),)
+
+
+def _in_folder(folder: Path) -> tuple[Target, ...]:
+    if (folder / COLLECTION_FILE).is_file():
+        return _of(folder / COLLECTION_FILE)
+    designs = sorted(entry for entry in folder.iterdir() if entry.name.endswith(DESIGN_ENDING))
+    if not designs:
+        message = f"There is no design here: no {COLLECTION_FILE} and no file that ends in {DESIGN_ENDING}."
+        raise ProblemsError(
+            Problem(Place(str(folder), 0, 0), message, "Begin one from a picture: padspec new PICTURE")
+        )
+    return tuple(target for design in designs for target in _of(design))
+
+
+def _in_collection(root: Path, inside: str) -> tuple[Target, ...]:
+    workspace = FolderWorkspace(root)
+    document = read_file(inside, "collection", workspace)
+    designs = document.root.get("designs")
+    found: list[Target] = []
+    problems: list[Problem] = []
+    for item in designs.items if isinstance(designs, Sequence) else ():
+        if not isinstance(item, Scalar):
+            continue
+        try:
+            path = joined(inside, item.text)
+        except ValueError:
+            problems.append(Problem(item.place, f"{item.text} leads outside the project folder {root}."))
+            continue
+        if not workspace.is_file(path):
+            folder = path.rpartition("/")[0] or "."
+            near = [name.rpartition("/")[2] for name in workspace.neighbours(folder, DESIGN_ENDING)]
+            mend = did_you_mean(item.text.rpartition("/")[2], near) if near else ""
+            problems.append(Problem(item.place, f"There is no design {path}.", mend))
+        found.append(Target(root, path))
+    if problems:
+        raise ProblemsError(*problems)
+    return tuple(found)
+
+
+def _likely(path: Path) -> str:
+    parent = path.parent
+    names = [entry.name for entry in parent.iterdir()] if parent.is_dir() else []
+    hint = did_you_mean(path.name, names) if names else ""
+    return hint if hint.startswith("Did") else ""

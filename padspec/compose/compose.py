@@ -1,0 +1,27 @@
+"""Design in, Face out: the ground, then the stack of blocks from head to foot, sorted into layers."""
+
+from padspec.base.geometry import Box
+from padspec.compose.face import Drawn, Face, Room
+from padspec.compose.ground import draw_ground
+from padspec.compose.stack import draw_stack
+from padspec.resolve.design import Design
+from padspec.scene.nodes import LAYERS, Layer, Scene
+
+
+def compose(design: Design) -> Face:
+    """The face of a design. Total: a block without room is drawn as small as it gets and its placement says so."""
+    trim = Box(0, 0, design.trim.width, design.trim.height)
+    drawn = draw_stack(design.face, Room(trim), _face_margin(design))
+    ground = draw_ground(design.ground, design.trim, design.sheet.bleed)
+    return Face(_layered(design, ground.and_(drawn)), drawn.placements)
+
+
+def _face_margin(design: Design) -> float:
+    """How far blocks that stand on the bare ground keep from the edges: clear of every safe margin."""
+    safe = design.safe
+    return max(safe.left, safe.right, safe.top, safe.bottom) + 1
+
+
+def _layered(design: Design, drawn: Drawn) -> Scene:
+    layers = (Layer(name, tuple(node for at, node in drawn.nodes if at == name)) for name in LAYERS)
+    return Scene(design.trim, design.sheet.bleed, tuple(layer for layer in layers if layer.nodes))

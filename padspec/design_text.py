@@ -1,0 +1,79 @@
+"""A design as YAML that a maker likes to read: keys in the order of the job, each with a short comment."""
+
+import json
+import re
+
+#: Values of a design by path of keys, as they are written.
+Values = dict[tuple[str, ...], str]
+
+#: The order of the keys, with the comment that stands behind each (or above a bundle).
+COMMENTS: Values = {
+    ("pad",): "",
+    ("sku",): "",
+    ("trim",): "the finished leaf, after cutting",
+    ("trim", "width"): "",
+    ("trim", "height"): "",
+    ("leaves",): "leaves in one pad",
+    ("layout",): "checklist or ruled; your own go in layouts/",
+    ("art",): "the picture at the head",
+    ("art", "file"): "",
+    ("art", "height"): "of the leaf's height; it keeps its own proportions",
+    ("art", "cutout"): "auto takes an even background away",
+    ("art", "inset"): "from the edges of the leaf",
+    ("palette",): "taken from the picture; change any of them",
+    ("palette", "paper"): "what is written on",
+    ("palette", "ground"): "the background of the leaf",
+    ("palette", "pattern"): "what is drawn on the background",
+    ("palette", "rule"): "lines and squares",
+    ("palette", "lettering"): "the heading",
+    ("ground",): "",
+    ("ground", "pattern"): "or stripes; pattern: none leaves it plain",
+    ("ground", "pattern", "kind"): "",
+    ("ground", "pattern", "size"): "from one to the next",
+    ("heading",): "",
+    ("heading", "text"): "",
+    ("heading", "font"): "or a file of your own, such as fonts/mine.ttf",
+    ("heading", "size"): "shrinks where the words are long",
+    ("rows",): "",
+    ("rows", "pitch"): "from rule to rule",
+    ("rows", "checkbox"): "none leaves the squares out",
+    ("rows", "weight"): "how heavy the lines are",
+}
+_PLAIN = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./%()'×_-]*")
+_COLUMN = 34
+
+
+def write_design(values: Values) -> str:
+    """The YAML of some values; bundles are opened by their comment and a blank line."""
+    lines: list[str] = []
+    for path in _ordered(values):
+        indent = "  " * (len(path) - 1)
+        if path in values:
+            lines.append(_with_comment(f"{indent}{path[-1]}: {_scalar(values[path])}", COMMENTS.get(path, "")))
+        else:
+            if len(path) == 1:
+                lines.append("")
+            lines.append(_with_comment(f"{indent}{path[-1]}:", COMMENTS.get(path, "")))
+    return "\n".join(lines).strip("\n") + "\n"
+
+
+def _ordered(values: Values) -> list[tuple[str, ...]]:
+    """Every path with the bundles that hold it, known keys in the order of COMMENTS, others behind their kin."""
+    every = {path[:depth] for path in values for depth in range(1, len(path) + 1)}
+    order = {path: n for n, path in enumerate(COMMENTS)}
+
+    def rank(path: tuple[str, ...]) -> list[tuple[int, str]]:
+        return [(order.get(path[:depth], len(order)), path[depth - 1]) for depth in range(1, len(path) + 1)]
+
+    return sorted(every, key=rank)
+
+
+def _with_comment(line: str, comment: str) -> str:
+    return f"{line:<{_COLUMN}}# {comment}" if comment else line
+
+
+def _scalar(value: str) -> str:
+    """Plain where YAML and a reader would both take it for what it is, else quoted."""
+    if value.startswith('"') or (_PLAIN.fullmatch(value) and not value.endswith(" ")):
+        return value
+    return json.dumps(value, ensure_ascii=False)

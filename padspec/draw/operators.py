@@ -1,0 +1,151 @@
+"""The operators of a PDF content stream: nodes go in, lines of text come out. Nothing here knows a file.
+
+The functions stand in the order of those in `svg`, one for each node kind. Lengths are millimetres with y
+growing downwards, as in the scene: whoever uses the lines puts `page_matrix` before them, once.
+Operators are those of ISO 32000-1, annex A.
+"""
+
+from collections.abc import Iterator
+from typing import assert_never
+
+from padspec.base.colour import Colour
+from padspec.base.geometry import Affine, Box
+from padspec.base.numbers import number_text
+from padspec.draw.lengths import box_text, length_text, lengths_text, matrix_text
+from padspec.draw.runs import Paint, Run, paint_runs
+from padspec.scene.nodes import Group, Layer, Node, Picture, Raster, Shape, Vector
+from padspec.scene.outline import Close, Curve, Line, Move, Outline
+
+#: Default user space units of PDF, 1/72 inch, in a millimetre (ISO 32000-1, 8.3.2.3).
+POINTS = 72 / 25.4
+#: Joins are mitred up to this ratio, SVG's own default, so that both emitters draw the same corner.
+_MITRE_LIMIT = 4
+
+
+def page_matrix(height: float) -> Affine:
+    """From millimetres with y down to points with y up, for a page or form of this height in mm."""
+    return Affine(POINTS, 0, 0, -POINTS, 0, height * POINTS)
+
+
+def opening_operator() -> str:
+    """What must stand before the layers of a face: the limit of its mitred joins."""
+    return f"{_MITRE_LIMIT} M"
+
+
+def layer_operators(layer: Layer) -> Iterator[str]:
+    """The nodes of a layer, back to front; the graphics state is afterwards that of the last paint."""
+    yield from _nodes(layer.nodes)
+
+
+def _nodes(nodes: tuple[Node, ...]) -> Iterator[str]:
+    for item in paint_runs(nodes):
+        match item:
+            case Group():
+                yield from _group(item)
+            case Picture():
+                yield from _picture(item)
+            case (_, _):
+                yield from _shapes(item)
+            case _:
+                assert_never(item)
+
+
+def _group(group: Group) -> Iterator[str]:
+    yield "q"
+    if group.transform != Affine():
+        yield matrix_operator(group.transform)
+    if group.clip is not None:
+        yield from _path(group.clip)
+        yield "W n"
+    yield from _nodes(group.children)
+    yield "Q"
+
+
+def _shapes(run: Run) -> Iterator[str]:
+    paint, members = run
+    yield from _paint_operators(paint)
+    painting = _painting_operator(paint)
+    for shape in members:
+        yield from _shape(shape, painting)
+
+
+def _paint_operators(paint: Paint) -> Iterator[str]:
+    fill, stroke = paint
+    if fill:
+        yield fill_operator(fill)
+    if stroke:
+        yield f"{_colour_text(stroke.colour)} RG {length_text(stroke.weight)} w"
+        match stroke.cap:
+            case "butt":
+                yield "0 J"
+            case "round":
+                yield "1 J"
+            case _:
+                assert_never(stroke.cap)
+
+
+def _painting_operator(paint: Paint) -> str:
+    fill, stroke = paint
+    if fill and stroke:
+        return "B"
+    return "f" if fill else "S"
+
+
+def _shape(shape: Shape, painting: str) -> Iterator[str]:
+    yield from _path(shape.outline)
+    yield painting
+
+
+def _picture(picture: Picture) -> Iterator[str]:
+    box = picture.box
+    # A picture fills the unit square with its head at y = 1 (ISO 32000-1, 8.9.5.2).
+    yield "q"
+    yield matrix_operator(Affine(box.width, 0, 0, -box.height, box.x, box.bottom))
+    yield f"/{picture_name(picture.image)} Do"
+    yield "Q"
+
+
+def _path(outline: Outline) -> Iterator[str]:
+    for step in outline:
+        match step:
+            case Move(x, y):
+                yield f"{lengths_text(x, y)} m"
+            case Line(x, y):
+                yield f"{lengths_text(x, y)} l"
+            case Curve():
+                yield f"{lengths_text(*step)} c"
+            case Close():
+                yield "h"
+            case _:
+                assert_never(step)
+
+
+def picture_name(image: Raster | Vector) -> str:
+    """The name of a picture in the resources of a form, the same wherever the picture is used."""
+    match image:
+        case Raster():
+            return f"Raster-{image.digest}"
+        case Vector():
+            return f"Vector-{image.digest}"
+        case _:
+            assert_never(image)
+
+
+def fill_operator(colour: Colour) -> str:
+    """Sets the colour of fills."""
+    return f"{_colour_text(colour)} rg"
+
+
+def clip_operator(box: Box) -> str:
+    """Nothing outside the box is drawn any more."""
+    return f"{box_text(box)} re W n"
+
+
+def matrix_operator(matrix: Affine) -> str:
+    """Puts a map before all that follows."""
+    return f"{matrix_text(matrix)} cm"
+
+
+def _colour_text(colour: Colour) -> str:
+    # Four digits are enough to land on the same 8-bit value again.
+    return " ".join(number_text(channel / 255) for channel in (colour.red, colour.green, colour.blue))

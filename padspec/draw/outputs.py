@@ -1,0 +1,97 @@
+"""Everything that is written for one pad: face, sheet, proofs and pictures, as bytes by path."""
+
+import base64
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from padspec.base.geometry import Box
+from padspec.compose.face import Face
+from padspec.draw.pdf import face_pdf, sheet_pdf
+from padspec.draw.png import mark_failed, picture_png, png_file, rasterise
+from padspec.draw.svg import face_svg
+from padspec.resolve.design import Design
+from padspec.scene.nodes import Raster, Vector, pictures
+from padspec.sheet.sheet import Sheet
+
+#: The face's proof shows the screen more than the eye sees on paper; the sheet's is for positions.
+FACE_PPI, SHEET_SHARE = 200, 2
+
+
+@dataclass(frozen=True, slots=True)
+class DrawWish:
+    """How to draw: pictures inside the SVG, a sheet even where checks found errors, and proofs or none."""
+
+    embed: bool = False
+    despite_errors: bool = False
+    proofs: bool = True
+
+
+def draw_outputs(
+    design: Design, face: Face, sheet: Sheet | None, failed: bool, wish: DrawWish
+) -> dict[str, bytes]:
+    """Files by path. A failed pad has marked proofs and no sheet.pdf, unless it is wished for despite errors."""
+    folder = design.sku
+    files = {f"{folder}/face.svg": _svg(design, face, wish).encode("utf-8")}
+    if not wish.embed:
+        files |= _picture_files(face)
+    paper = sheet_pdf(face.scene, sheet, design.date) if sheet is not None else None
+    if paper is not None and (not failed or wish.despite_errors):
+        files[f"{folder}/sheet.pdf"] = paper
+    if wish.proofs:
+        files |= {f"{folder}/{name}": data for name, data in _proofs(face, sheet, paper, failed).items()}
+    return files
+
+
+def picture_file(image: Raster | Vector) -> str:
+    """The name of a drawn picture: the maker's stem and eight digits of its content."""
+    return f"{image.name}-{image.digest}.{'png' if isinstance(image, Raster) else 'svg'}"
+
+
+def _svg(design: Design, face: Face, wish: DrawWish) -> str:
+    def href(image: Raster | Vector) -> str:
+        if not wish.embed:
+            return f"../art/{picture_file(image)}"
+        kind = "png" if isinstance(image, Raster) else "svg+xml"
+        return f"data:image/{kind};base64,{base64.b64encode(_picture_bytes(image)).decode('ascii')}"
+
+    return face_svg(face.scene, design.name, href)
+
+
+def _picture_files(face: Face) -> dict[str, bytes]:
+    images = {picture_file(picture.image): picture.image for picture in pictures(face.scene)}
+    return {f"art/{name}": _picture_bytes(image) for name, image in images.items()}
+
+
+def _picture_bytes(image: Raster | Vector) -> bytes:
+    return picture_png(image) if isinstance(image, Raster) else image.svg
+
+
+def _proofs(face: Face, sheet: Sheet | None, paper: bytes | None, failed: bool) -> dict[str, bytes]:
+    """The very PDF that prints, rasterised once: the face is cut from its first slot."""
+    if sheet is None or paper is None:
+        trim = Box(0, 0, face.scene.size.width, face.scene.size.height).moved(face.scene.bleed, face.scene.bleed)
+        whole = _cut(rasterise(face_pdf(face.scene), FACE_PPI), trim)
+        return {"face.png": png_file(mark_failed(whole), FACE_PPI)}
+    pixels = rasterise(paper, FACE_PPI)
+    leaf = _cut(pixels, sheet.slots[0].trim)
+    upright = np.rot90(leaf, 1) if sheet.grid.face_turned else leaf
+    small = _reduced(pixels, SHEET_SHARE)
+    shown = [mark_failed(upright), mark_failed(small)] if failed else [upright, small]
+    return {
+        "face.png": png_file(np.ascontiguousarray(shown[0]), FACE_PPI),
+        "sheet.png": png_file(np.ascontiguousarray(shown[1]), FACE_PPI / SHEET_SHARE),
+    }
+
+
+def _cut(pixels: NDArray[np.uint8], box: Box) -> NDArray[np.uint8]:
+    left, top, right, bottom = (round(v * FACE_PPI / 25.4) for v in (box.x, box.y, box.right, box.bottom))
+    return pixels[top:bottom, left:right]
+
+
+def _reduced(pixels: NDArray[np.uint8], share: int) -> NDArray[np.uint8]:
+    """Every block of share × share pixels as its mean."""
+    height, width = (side // share * share for side in pixels.shape[:2])
+    blocks = pixels[:height, :width].reshape(height // share, share, width // share, share, 3)
+    return np.asarray(blocks.mean(axis=(1, 3)) + 0.5, dtype=np.uint8)

@@ -1,0 +1,94 @@
+"""The pictures of one PDF: each distinct one becomes one object, on however many faces it stands."""
+
+from functools import lru_cache
+from io import BytesIO
+from typing import assert_never
+
+import numpy as np
+import pikepdf
+from pikepdf import Array, Dictionary, Name, Object, Pdf, Stream
+
+from padspec.base.geometry import Affine, Box
+from padspec.draw.deflate import deflated, deflated_rows
+from padspec.draw.operators import picture_name
+from padspec.scene.nodes import Raster, Scene, Vector, pictures
+
+
+class PictureObjects:
+    """Makes the object of a picture when it is first asked for, and hands it out again after that."""
+
+    __slots__ = ("_made", "_pdf")
+
+    def __init__(self, pdf: Pdf) -> None:
+        self._pdf = pdf
+        self._made: dict[str, Object] = {}
+
+    def by_name(self, scene: Scene) -> dict[str, Object]:
+        """Every picture of a scene under the name that its operators use, as resources want it."""
+        images = {picture_name(picture.image): picture.image for picture in pictures(scene)}
+        return {f"/{name}": self._object(name, images[name]) for name in sorted(images)}
+
+    def _object(self, name: str, image: Raster | Vector) -> Object:
+        if name not in self._made:
+            match image:
+                case Raster():
+                    self._made[name] = _raster_object(self._pdf, image)
+                case Vector():
+                    self._made[name] = _vector_form(self._pdf, image)
+                case _:
+                    assert_never(image)
+        return self._made[name]
+
+
+def _raster_object(pdf: Pdf, raster: Raster) -> Object:
+    """An image XObject, with a soft mask if it has transparency (ISO 32000-1, 8.9.5 and 11.6.5.3)."""
+    image = _samples(pdf, raster, raster.rgb, channels=3)
+    image.ColorSpace = Name.DeviceRGB
+    if raster.alpha is not None:
+        mask = _samples(pdf, raster, raster.alpha, channels=1)
+        mask.ColorSpace = Name.DeviceGray
+        image.SMask = pdf.make_indirect(mask)
+    return pdf.make_indirect(image)
+
+
+def _samples(pdf: Pdf, raster: Raster, data: bytes, channels: int) -> Stream:
+    stream = Stream(
+        pdf,
+        b"",
+        Type=Name.XObject,
+        Subtype=Name.Image,
+        Width=raster.width,
+        Height=raster.height,
+        BitsPerComponent=8,
+    )
+    parameters = Dictionary(Predictor=15, Colors=channels, BitsPerComponent=8, Columns=raster.width)
+    rows = _packed(data, raster.height, raster.width, channels)
+    stream.write(rows, filter=Name.FlateDecode, decode_parms=parameters)
+    return stream
+
+
+# The variants of a design share their picture: within one run each is deflated once.
+@lru_cache(maxsize=4)
+def _packed(data: bytes, height: int, width: int, channels: int) -> bytes:
+    return deflated_rows(np.frombuffer(data, np.uint8).reshape(height, width, channels))
+
+
+def _vector_form(pdf: Pdf, vector: Vector) -> Object:
+    """The first page of the picture's PDF as a form that fills the unit square, just as an image does."""
+    with pikepdf.open(BytesIO(vector.pdf)) as source:
+        form = pdf.copy_foreign(source.pages[0].as_form_xobject())
+        form.write(deflated(form.read_bytes()), filter=Name.FlateDecode)
+    matrix = Affine(*(float(value) for value in form.get("/Matrix", Array([1, 0, 0, 1, 0, 0]))))
+    box = _bounds([float(value) for value in form.BBox], matrix)
+    unit = Affine(1 / box.width, 0, 0, 1 / box.height, -box.x / box.width, -box.y / box.height)
+    m = matrix.then(unit)
+    form.Matrix = Array([round(value, 9) for value in (m.a, m.b, m.c, m.d, m.e, m.f)])
+    return form
+
+
+def _bounds(corners: list[float], matrix: Affine) -> Box:
+    """The box around a form's BBox after its matrix, in the space that the form is drawn in."""
+    left, bottom, right, top = corners
+    found = [matrix.of(x, y) for x in (left, right) for y in (bottom, top)]
+    xs, ys = [x for x, _ in found], [y for _, y in found]
+    return Box(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))

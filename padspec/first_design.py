@@ -1,0 +1,138 @@
+"""A first design from nothing but a picture: written, checked, mended until it passes, and explained.
+
+In goes a picture inside a project folder; out comes the text of a design whose colours, sizes and heading a
+maker would keep. What the checks propose is taken up here, again and again, so that it passes them all.
+"""
+
+import re
+from dataclasses import dataclass
+
+from padspec.base.findings import Finding
+from padspec.base.units import is_share, parse_length
+from padspec.design_text import Values, write_design
+from padspec.pipeline import Pad, make
+from padspec.resolve.design import Heading, blocks
+from padspec.workspace import MemoryWorkspace, Workspace
+
+#: Trims that sit well on office sheets, best first; the first with the most faces a sheet is taken.
+TRIMS = (("90 mm", "190 mm"), ("3 1/4 in", "7 1/2 in"))
+_HOMES: dict[tuple[str, ...], tuple[str, ...]] = {
+    ("rows", "colour"): ("palette", "rule"),
+    ("rows", "checkbox-colour"): ("palette", "rule"),
+    ("heading", "colour"): ("palette", "lettering"),
+}
+#: `new` makes a picture with few pixels smaller, but no smaller than this share of the trim's height.
+LEAST_ART_SHARE = 0.18
+_ROUNDS = 8
+#: Names that cameras and scanners give say nothing about the picture.
+_CAMERA = re.compile(
+    r"(img|dsc|dscn|dscf|pxl|scan|image|photo|picture|screenshot|untitled)?[ \d()]*", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class FirstWish:
+    """What the maker says about the first design; an empty text leaves it to padspec."""
+
+    art: str
+    name: str = ""
+    heading: str = ""
+    layout: str = "checklist"
+    width: str = ""
+    height: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FirstDesign:
+    """The text of the design and what it makes."""
+
+    text: str
+    pad: Pad
+
+
+def first_design(path: str, wish: FirstWish, workspace: Workspace) -> FirstDesign:
+    """Write the design that would stand at `path`. Raises ProblemsError where the picture cannot be used."""
+    trims = ((wish.width, wish.height),) if wish.width and wish.height else TRIMS
+    trials = [_settled(path, _values(wish, trim), workspace) for trim in trims]
+    return max(trials, key=lambda first: first.pad.sheet.grid.n_up if first.pad.sheet else 0)
+
+
+def title_from(stem: str) -> str:
+    """A name from a file's stem, or an empty text where it says nothing.
+
+    >>> title_from("night_moth-02"), title_from("IMG_2034")
+    ('Night moth 02', '')
+    """
+    words = re.sub(r"[-_.\s]+", " ", stem).strip()
+    return "" if _CAMERA.fullmatch(words) else words[0].upper() + words[1:]
+
+
+def _values(wish: FirstWish, trim: tuple[str, str]) -> Values:
+    stem = wish.art.rpartition("/")[2].rpartition(".")[0]
+    title = wish.name or f"{title_from(stem) or 'New'} {'notes' if wish.layout == 'ruled' else 'list'}"
+    values: Values = {
+        ("pad",): title,
+        ("trim", "width"): trim[0],
+        ("trim", "height"): trim[1],
+        ("leaves",): "50",
+        ("layout",): wish.layout,
+        ("art", "file"): wish.art,
+        ("art", "height"): "30 %",
+    }
+    if wish.heading:
+        values[("heading", "text")] = wish.heading
+    return values
+
+
+def _settled(path: str, values: Values, workspace: Workspace) -> FirstDesign:
+    """Make the design, write down its colours, and take up remedies until nothing more is proposed."""
+    pad = _make(path, values, workspace)
+    values = {**values, **_written_out(pad)}
+    for _ in range(_ROUNDS):
+        pad = _make(path, values, workspace)
+        changes = [change for finding in pad.findings for change in _taken_up(finding, pad)]
+        mended = {**values, **dict(changes)}
+        if mended == values:
+            break
+        values = mended
+    return FirstDesign(write_design(values), pad)
+
+
+def _make(path: str, values: Values, workspace: Workspace) -> Pad:
+    return make(path, MemoryWorkspace({path: write_design(values).encode("utf-8")}, behind=workspace))
+
+
+def _written_out(pad: Pad) -> Values:
+    """The colours and sizes that the recipe chose, written down so that a maker sees and changes them."""
+    colours: Values = {("palette", name): f'"{colour.hex}"' for name, colour in pad.design.palette}
+    rows: Values = {("rows", "pitch"): "8 mm", ("rows", "weight"): "0.3 mm"}
+    if pad.design.layout == "checklist":
+        rows[("rows", "checkbox")] = "4 mm"
+    heading: Values = {("heading", "size"): "7.5 mm", ("heading", "font"): "Fredoka"}
+    pattern: Values = {("ground", "pattern", "kind"): "dots", ("ground", "pattern", "size"): "6 mm"}
+    words = next((b.text for b in _headings(pad)), "To do")
+    return {**colours, **pattern, ("heading", "text"): words, **heading, **rows}
+
+
+def _headings(pad: Pad) -> list[Heading]:
+    return [block for block in blocks(pad.design) if isinstance(block, Heading)]
+
+
+def _taken_up(finding: Finding, pad: Pad) -> list[tuple[tuple[str, ...], str]]:
+    if finding.remedy is None or finding.check == "art-cutout":
+        return []
+    return [(_home(path), _bounded(path, value, pad)) for path, value in finding.remedy.changes]
+
+
+def _home(path: tuple[str, ...]) -> tuple[str, ...]:
+    """Colours belong in the palette, where one line changes all that use them."""
+    return _HOMES.get(path, path)
+
+
+def _bounded(path: tuple[str, ...], value: str, pad: Pad) -> str:
+    if value.startswith("#"):
+        return f'"{value}"'
+    if path == ("art", "height") and not is_share(value):
+        least = LEAST_ART_SHARE * pad.design.trim.height
+        return value if parse_length(value) >= least else f"{LEAST_ART_SHARE * 100:.0f} %"
+    return value

@@ -1,0 +1,58 @@
+"""A tree against the schema of its kind: every fault as a problem that says where, what and how to mend.
+
+Scalars are text. A text without quotes counts as an integer, number or boolean where YAML 1.2 writes one so;
+any text but a missing one counts as a string. `format` and the bounds of lengths are ours to judge.
+"""
+
+from functools import cache
+from itertools import islice
+from typing import Any
+
+from padspec.base.errors import Problem
+from padspec.reading.fault import Fault, node_at
+from padspec.reading.keywords import KEYWORDS, TYPES, PlainText
+from padspec.reading.layout_ids import repeated_ids
+from padspec.reading.schemas import KINDS, Kind, schema_data
+from padspec.reading.tree import Mapping, Node, Sequence
+from padspec.reading.wording import problems_of
+
+#: A file with more faults than this is told about the first ones only.
+MOST_PROBLEMS = 200
+
+
+def check(root: Mapping, kind: Kind, text: str = "") -> tuple[Problem, ...]:
+    """Every fault of a file of this kind, from head to foot; empty where there is none.
+
+    `text` is the file itself; with it, a colour that YAML took for a comment is recognised.
+    """
+    found: dict[Problem, None] = {}
+    for error in islice(_validator(kind).iter_errors(_instance(root)), MOST_PROBLEMS):
+        path = tuple(error.absolute_path)
+        fault = Fault(error, kind, path, node_at(root, path), root, text)
+        found.update(dict.fromkeys(problems_of(fault)))
+    if kind == "layout":
+        found.update(dict.fromkeys(repeated_ids(root)))
+    in_place = sorted(found, key=lambda p: (p.place.line, p.place.column, p.message))
+    return tuple(in_place[:MOST_PROBLEMS])
+
+
+def _instance(node: Node) -> Any:
+    if isinstance(node, Mapping):
+        return {entry.key: _instance(entry.value) for entry in node.entries}
+    if isinstance(node, Sequence):
+        return [_instance(item) for item in node.items]
+    return PlainText(node.text) if node.plain else node.text
+
+
+@cache
+def _validator(kind: Kind) -> Any:
+    from jsonschema import Draft202012Validator, validators
+    from referencing import Registry, Resource
+
+    types = Draft202012Validator.TYPE_CHECKER.redefine_many(TYPES)
+    made: Any = validators.extend(Draft202012Validator, KEYWORDS, type_checker=types)  # type: ignore[no-untyped-call]
+    schemas = [schema_data(name) for name in ("common", *KINDS)]
+    registry: Any = Registry().with_resources(
+        (schema["$id"], Resource.from_contents(schema)) for schema in schemas
+    )
+    return made(schema_data(kind), registry=registry)

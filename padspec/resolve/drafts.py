@@ -1,0 +1,121 @@
+"""The blocks of a layout with their settings laid over each other, before they are typed.
+
+Last wins: padspec's default, the layout, the studio, the design by kind of block, the design by block.
+"""
+
+from dataclasses import dataclass
+
+from padspec.base.nearest import did_you_mean
+from padspec.base.place import Place
+from padspec.reading.block_keys import block_keys
+from padspec.reading.defaults import block_defaults
+from padspec.reading.tree import Mapping, Scalar, Sequence
+from padspec.resolve.design import Key
+from padspec.resolve.settings import Settings, Troubles, merge
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A block before its settings are typed: its kind, id, merged settings and what it holds."""
+
+    kind: str
+    id: str
+    grow: int
+    settings: Settings
+    holds: "tuple[Draft, ...]"
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """The maker's bundles that lie over a layout, and where faults go."""
+
+    studio: Mapping
+    design: Mapping
+    blocks: Mapping
+    troubles: Troubles
+
+
+def draft_blocks(layout: Mapping, studio: Mapping, design: Mapping, troubles: Troubles) -> tuple[Draft, ...]:
+    """Every block of the layout as a draft; a block that the design sets and the layout lacks is a trouble."""
+    sources = Sources(studio, design, bundle_at(design, "blocks"), troubles)
+    found = _drafts(layout.get("face"), sources)
+    known = [draft.id for draft in opened(found)]
+    for entry in sources.blocks.entries:
+        if entry.key not in known:
+            message = f"The layout has no block {entry.key}."
+            troubles.add(entry.key_place, message, did_you_mean(entry.key, known))
+    return found
+
+
+def opened(drafts: tuple[Draft, ...]) -> tuple[Draft, ...]:
+    """Every draft, those inside panels included, head to foot."""
+    return tuple(inner for draft in drafts for inner in (draft, *opened(draft.holds)))
+
+
+def bundle_at(source: Mapping, key: str) -> Mapping:
+    """The bundle under a key, empty where there is none."""
+    node = source.get(key)
+    return node if isinstance(node, Mapping) else Mapping((), source.place)
+
+
+def keys_of(drafts: tuple[Draft, ...], design: Mapping, own_files: tuple[str, ...]) -> tuple[Key, ...]:
+    """Where each setting of each block stands, and the path of keys that would set it in the design.
+
+    A setting that the maker wrote nowhere is placed at the nearest thing written: the block's or the kind's
+    bundle in the design, else the design's first key.
+    """
+    every = opened(drafts)
+    kinds = [draft.kind for draft in every]
+    found = []
+    for draft in every:
+        by_block = bundle_at(bundle_at(design, "blocks"), draft.id)
+        for name in block_keys()[draft.kind]:
+            in_block = by_block.get(name) is not None or kinds.count(draft.kind) > 1
+            path = ("blocks", draft.id, name) if in_block else (draft.kind, name)
+            found.append(Key(draft.id, name, _place(draft, name, design, own_files), path))
+    return tuple(found)
+
+
+def _place(draft: Draft, name: str, design: Mapping, own_files: tuple[str, ...]) -> Place:
+    place = draft.settings.place(name)
+    if draft.settings.has(name) and place.file in own_files:
+        return place
+    entry = bundle_at(design, "blocks").entry(draft.id) or design.entry(draft.kind) or design.entry("pad")
+    return entry.key_place if entry is not None else design.place
+
+
+def _drafts(face: object, sources: Sources) -> tuple[Draft, ...]:
+    items = face.items if isinstance(face, Sequence) else ()
+    return tuple(_draft(item, sources) for item in items if isinstance(item, Mapping))
+
+
+def _draft(item: Mapping, sources: Sources) -> Draft:
+    kind = item.entries[0].key
+    laid = bundle_at(item, kind)
+    block_id = _text(laid, "id")
+    own = bundle_at(sources.blocks, block_id)
+    _refuse_strangers(kind, block_id, own, sources.troubles)
+    settings = block_defaults(kind)
+    for layer in (_settings_of(laid), bundle_at(sources.studio, kind), bundle_at(sources.design, kind), own):
+        settings = merge(settings, layer)
+    held = _drafts(laid.get("holds"), sources)
+    return Draft(kind, block_id, int(_text(laid, "grow") or "0"), Settings(settings, sources.troubles), held)
+
+
+def _settings_of(laid: Mapping) -> Mapping:
+    """A layout's block less what is structure rather than setting."""
+    kept = tuple(entry for entry in laid.entries if entry.key not in ("id", "grow", "holds"))
+    return Mapping(kept, laid.place)
+
+
+def _text(bundle: Mapping, key: str) -> str:
+    node = bundle.get(key)
+    return node.text if isinstance(node, Scalar) else ""
+
+
+def _refuse_strangers(kind: str, block_id: str, own: Mapping, troubles: Troubles) -> None:
+    known = block_keys()[kind]
+    for entry in own.entries:
+        if entry.key not in known:
+            message = f"{block_id} is a block of kind {kind}, which has no {entry.key}."
+            troubles.add(entry.key_place, message, did_you_mean(entry.key, known))

@@ -1,0 +1,73 @@
+"""Fonts by family name or by file, as the bytes that lettering is shaped from."""
+
+from pathlib import PurePosixPath
+
+from padspec.base.nearest import did_you_mean
+from padspec.base.place import Place
+from padspec.fonts import PLAIN, families, family_file
+from padspec.resolve.design import Font
+from padspec.resolve.settings import Troubles
+from padspec.workspace import Workspace, content_digest, joined
+
+FILE_ENDINGS = (".ttf", ".otf", ".woff2")
+
+
+class FontShelf:
+    """Finds a font for a design; a font that is not at hand is a trouble and the plain one stands in."""
+
+    def __init__(self, workspace: Workspace, troubles: Troubles) -> None:
+        self._workspace = workspace
+        self._troubles = troubles
+
+    def find(self, name: str, weight: int, place: Place) -> Font:
+        """The font that a setting names: a family from a package, or a file of the maker's."""
+        is_file = PurePosixPath(name).suffix.lower() in FILE_ENDINGS
+        data = self._file(name, place) if is_file else family_file(name)
+        if data is None and not is_file:
+            mend = f"{did_you_mean(name, families())} Or name a file: fonts/{name.replace(' ', '')}.ttf."
+            self._troubles.add(place, f"No installed package holds the font {name}.", mend)
+        return self._font(name, data, weight) if data is not None else self.plain()
+
+    def plain(self, weight: int = 600) -> Font:
+        """The font of small print."""
+        data = family_file(PLAIN)
+        if data is None:
+            raise LookupError(f"the package of {PLAIN} is not installed")
+        return self._font(PLAIN, data, weight)
+
+    def _font(self, name: str, data: bytes, weight: int) -> Font:
+        return Font(name, content_digest(data), data, weight)
+
+    def _file(self, name: str, place: Place) -> bytes | None:
+        try:
+            path = joined(place.file, name)
+        except ValueError:
+            self._troubles.add(place, f"{name} leads outside the project folder.", "Copy the font into fonts/.")
+            return None
+        if not self._workspace.is_file(path):
+            self._troubles.add(
+                place, f"There is no font file {path}.", "Check the path; it starts at this file's folder."
+            )
+            return None
+        return self._usable(self._workspace.read(path), name, place)
+
+    def _usable(self, data: bytes, name: str, place: Place) -> bytes | None:
+        """The font as HarfBuzz can read it: WOFF2 is unpacked, and what is no font is refused."""
+        from io import BytesIO
+
+        from fontTools.ttLib import TTFont, TTLibError
+
+        try:
+            font = TTFont(BytesIO(data), lazy=True)
+            if font["maxp"].numGlyphs < 2 or not font.getBestCmap():
+                raise TTLibError("no glyphs")
+            if font.flavor is None:
+                return data
+            font.flavor = None
+            plain = BytesIO()
+            font.save(plain, reorderTables=None)
+            return plain.getvalue()
+        except Exception as error:  # fontTools lets many kinds of error out of a broken file
+            message = f"{name} cannot be read as a font ({str(error) or type(error).__name__})."
+            self._troubles.add(place, message, "Use a whole TTF, OTF or WOFF2 file.")
+            return None

@@ -1,0 +1,143 @@
+"""The maker's picture: read, cut out, trimmed, brought down to what the paper can show, and sampled.
+
+In goes the file and the room it may take; out comes the picture as it is placed, with what was done to it.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import PurePosixPath
+from typing import Literal
+
+from padspec.art.backdrop import EVEN_LIMIT
+from padspec.art.cutout import Cutout, cut_out
+from padspec.art.decode import decode, sniff
+from padspec.art.palette import Cluster, lead_hue, sample
+from padspec.art.pixels import Pixels
+from padspec.art.resample import as_raster, bring_down
+from padspec.art.svg import check_svg, draw_svg, svg_size
+from padspec.art.trim import trim_empty
+from padspec.resolve.design import CutoutRecord
+from padspec.scene.nodes import Raster, Vector
+
+Mode = Literal["auto", "even", "none"]
+
+#: A picture is brought down to this many pixels an inch at the placed size: more than paper shows.
+MOST_PPI = 450
+#: A first look at an SVG, to find where its drawing really lies.
+_GLANCE = 800
+#: A picture must lead this share of the coloured area for its hue to be called leading.
+_LEAST_LEAD = 0.02
+
+
+@dataclass(frozen=True, slots=True)
+class PictureWish:
+    """What a design asks of a picture: the room it may take in mm, and how its background is treated."""
+
+    file: str
+    most_width: float
+    most_height: float
+    cutout: Mode
+    trim_empty: bool
+    keep_vector: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPicture:
+    """A picture at its placed size in mm; `source` is its size in pixels before it was brought down."""
+
+    image: Raster | Vector
+    width: float
+    height: float
+    source: tuple[int, int]
+    cutout: CutoutRecord
+
+
+def prepare(data: bytes, wish: PictureWish) -> PlacedPicture:
+    """The picture as it will be placed; raises ArtError where it cannot be read."""
+    name = _tidy_stem(wish.file)
+    if sniff(data) == "svg":
+        check_svg(data, wish.file)
+        return _vector(data, name, wish) if wish.keep_vector else _drawn(data, name, wish)
+    pixels, record = _visible(data, wish)
+    width, height = fitted(pixels.width, pixels.height, wish)
+    target = (_pixels(width), _pixels(height))
+    raster = as_raster(bring_down(pixels, *target), name)
+    return PlacedPicture(raster, width, height, (pixels.width, pixels.height), record)
+
+
+def colours(data: bytes, file: str, cutout: Mode) -> tuple[Cluster, ...]:
+    """The palette of the visible picture, by area."""
+    return sample(_for_colours(data, file, cutout))
+
+
+def leading_hue(data: bytes, file: str, cutout: Mode) -> float | None:
+    """The hue that leads the visible picture, in degrees; None where no hue does."""
+    found = lead_hue(_for_colours(data, file, cutout))
+    return found[0] if found is not None and found[1] >= _LEAST_LEAD else None
+
+
+def fitted(width: float, height: float, wish: PictureWish) -> tuple[float, float]:
+    """The largest size in mm of this aspect within the room the wish allows."""
+    scale = min(wish.most_width / width, wish.most_height / height)
+    return width * scale, height * scale
+
+
+def _visible(data: bytes, wish: PictureWish) -> tuple[Pixels, CutoutRecord]:
+    cut = _cut(data, wish.file, wish.cutout)
+    record = CutoutRecord(wish.cutout, cut.method, cut.border_spread, EVEN_LIMIT, cut.removed)
+    return (_trimmed(data, wish.file, wish.cutout) if wish.trim_empty else cut.pixels), record
+
+
+# A picture is decoded and cut out once, however often it is asked about within one run; two pictures are
+# kept, so that a long collection does not hold all of its art in memory.
+@lru_cache(maxsize=2)
+def _cut(data: bytes, file: str, mode: Mode) -> Cutout:
+    return cut_out(decode(data, file), mode)
+
+
+@lru_cache(maxsize=2)
+def _trimmed(data: bytes, file: str, mode: Mode) -> Pixels:
+    pixels: Pixels = trim_empty(_cut(data, file, mode).pixels)
+    return pixels
+
+
+def _for_colours(data: bytes, file: str, cutout: Mode) -> Pixels:
+    if sniff(data) == "svg":
+        check_svg(data, file)
+        width, height = svg_size(data)
+        scale = _GLANCE / max(width, height)
+        return draw_svg(data, file, max(1, round(width * scale)), max(1, round(height * scale)))
+    return _cut(data, file, cutout).pixels
+
+
+def _drawn(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
+    """An SVG as pixels: a glance finds the drawing's own bounds, then it is drawn at full sharpness."""
+    width, height = svg_size(data)
+    share = _GLANCE / max(width, height)
+    glance = draw_svg(data, wish.file, max(1, round(width * share)), max(1, round(height * share)))
+    seen = trim_empty(glance) if wish.trim_empty else glance
+    placed = fitted(seen.width, seen.height, wish)
+    full = placed[0] / 25.4 * MOST_PPI / seen.width
+    pixels = draw_svg(data, wish.file, max(1, round(glance.width * full)), max(1, round(glance.height * full)))
+    pixels = trim_empty(pixels) if wish.trim_empty else pixels
+    placed = fitted(pixels.width, pixels.height, wish)
+    method: Literal["transparency", "none"] = "transparency" if pixels.has_transparency else "none"
+    record = CutoutRecord(wish.cutout, method, 0.0, EVEN_LIMIT, 0.0)
+    return PlacedPicture(as_raster(pixels, name), *placed, (0, 0), record)
+
+
+def _vector(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
+    from padspec.art.vector import to_vector
+
+    record = CutoutRecord(wish.cutout, "transparency", 0.0, EVEN_LIMIT, 0.0)
+    width, height = fitted(*svg_size(data), wish)
+    return PlacedPicture(to_vector(data, name), width, height, (0, 0), record)
+
+
+def _pixels(mm: float) -> int:
+    return max(1, round(mm / 25.4 * MOST_PPI))
+
+
+def _tidy_stem(file: str) -> str:
+    stem = PurePosixPath(file).stem
+    return "".join(c if c.isascii() and (c.isalnum() or c in "-_") else "-" for c in stem) or "art"

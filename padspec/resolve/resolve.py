@@ -1,0 +1,221 @@
+"""Documents in, Design out: defaults filled, palette mixed, pictures prepared, fonts found.
+
+Everything that is wrong is collected and raised once as ProblemsError; what is returned is whole.
+"""
+
+from functools import partial
+from typing import Literal, cast
+
+from padspec.art.errors import ArtError
+from padspec.base.findings import Severity
+from padspec.base.geometry import Size
+from padspec.base.nearest import did_you_mean
+from padspec.base.numbers import mm_text
+from padspec.base.place import Place
+from padspec.reading.defaults import defaults
+from padspec.reading.gather import Documents
+from padspec.reading.tree import Mapping, Scalar
+from padspec.resolve import pictures
+from padspec.resolve.blocks import Means, read_blocks
+from padspec.resolve.colours import ArtColours, Palette
+from padspec.resolve.design import Allowance, Design, Ground, Key, Limit, Pattern
+from padspec.resolve.drafts import Draft, bundle_at, draft_blocks, keys_of, opened
+from padspec.resolve.lettering_fonts import FontShelf
+from padspec.resolve.settings import Settings, Troubles, merge
+from padspec.resolve.workshop import read_safe_margins, read_sheet, read_studio, size_of
+from padspec.workspace import Workspace, joined
+
+LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
+_FIRST_DAY = "2000-01-01"
+
+
+def resolve(documents: Documents, workspace: Workspace) -> Design:
+    """The design that these documents describe. Raises ProblemsError with every fault found."""
+    troubles = Troubles()
+    root, studio = documents.design.root, documents.studio.root
+    own = Settings(merge(merge(defaults("design"), _shared(studio)), root), troubles)
+    trim = _trim(own)
+    drafts = draft_blocks(documents.layout.root, studio, root, troubles)
+    placed, first = _pictures(drafts, trim, workspace, troubles)
+    palette = Palette(_palette(studio, root), _art_colours(first), troubles)
+    fonts = FontShelf(workspace, troubles)
+    face = read_blocks(drafts, Means(trim, palette, fonts, placed))
+    own_files = (documents.design.file, documents.studio.file, documents.layout.file)
+    entry = root.entry("pad")
+    design = Design(
+        name=own.text("pad"),
+        sku=own.text("sku") if own.has("sku") else _stem(documents.design.file),
+        file=documents.design.file,
+        place=entry.key_place if entry else root.place,
+        trim=trim,
+        leaves=own.integer("leaves"),
+        date=workspace.date() or (own.text("date") if own.has("date") else _FIRST_DAY),
+        layout=_layout_name(documents.layout.root),
+        palette=palette.all(),
+        ground=_ground(own.section("ground"), palette),
+        face=face,
+        sheet=read_sheet(studio, root, troubles),
+        studio=read_studio(studio, troubles),
+        safe=read_safe_margins(studio, troubles),
+        small_print=fonts.plain(),
+        limits=_limits(bundle_at(studio, "limits")) + _limits(bundle_at(root, "limits")),
+        allowances=_allowances(bundle_at(root, "allow")),
+        keys=keys_of(drafts, root, own_files) + _sheet_keys(own, root, studio),
+    )
+    troubles.raise_if_any()
+    return design
+
+
+def _sheet_keys(own: Settings, design: Mapping, studio: Mapping) -> tuple[Key, ...]:
+    """Where the settings of the sheet and of the trim stand."""
+    start = design.entry("pad")
+    found = [Key("sheet", "trim", own.place("trim"), ("trim",))]
+    for name in ("size", "gutter", "bleed", "least-bleed", "marks", "sheet"):
+        place = start.key_place if start else design.place
+        for source in (studio, design):
+            entry = source.entry("sheet")
+            if entry is not None and isinstance(entry.value, Mapping):
+                inner = entry.value.entry(name)
+                place = inner.value.place if inner else entry.key_place
+        found.append(Key("sheet", name, place, ("sheet", name)))
+    return tuple(found)
+
+
+def _shared(studio: Mapping) -> Mapping:
+    """What a studio sets for every design outside the blocks."""
+    kept = tuple(entry for entry in studio.entries if entry.key in ("leaves", "ground"))
+    return Mapping(kept, studio.place)
+
+
+def _trim(own: Settings) -> Size:
+    trim = size_of(own, "trim")
+    for side, length in (("width", trim.width), ("height", trim.height)):
+        if not LEAST_TRIM <= length <= MOST_TRIM:
+            own.troubles.add(
+                own.section("trim").place(side),
+                f"A {side} of {mm_text(length)} is not one that can be cut and bound here.",
+                f"Write {LEAST_TRIM:g} mm to {MOST_TRIM:g} mm.",
+            )
+    return Size(max(trim.width, LEAST_TRIM), max(trim.height, LEAST_TRIM))
+
+
+def _palette(studio: Mapping, design: Mapping) -> Mapping:
+    """The studio's names under the design's; each colour is one value and replaces whole."""
+    entries = {entry.key: entry for source in (studio, design) for entry in bundle_at(source, "palette").entries}
+    return Mapping(tuple(entries.values()), bundle_at(design, "palette").place)
+
+
+Mode = Literal["auto", "even", "none"]
+_File = tuple[bytes, str, Mode]
+
+
+def _pictures(
+    drafts: tuple[Draft, ...], trim: Size, workspace: Workspace, troubles: Troubles
+) -> tuple[dict[str, pictures.PlacedPicture], _File | None]:
+    """The prepared picture of each art block that has one, and the first file for the palette."""
+    placed: dict[str, pictures.PlacedPicture] = {}
+    first: _File | None = None
+    for draft in opened(drafts):
+        if draft.kind != "art" or not draft.settings.has("file"):
+            continue
+        wish = _wish(draft.settings, trim)
+        data = _art_bytes(draft.settings, workspace, troubles)
+        if data is None:
+            continue
+        try:
+            placed[draft.id] = pictures.prepare(data, wish)
+            first = first or (data, wish.file, wish.cutout)
+        except ArtError as error:
+            troubles.add(draft.settings.place("file"), error.message, error.mend)
+    return placed, first
+
+
+def _wish(settings: Settings, trim: Size) -> pictures.PictureWish:
+    room = max(trim.width - 2 * settings.length("inset"), 1.0)
+    return pictures.PictureWish(
+        file=settings.text("file"),
+        most_width=min(settings.length_or_share("width", room), room),
+        most_height=settings.length_or_share("height", trim.height),
+        cutout=cast(Mode, settings.text("cutout")),
+        trim_empty=settings.flag("trim-empty"),
+        keep_vector=settings.flag("keep-vector"),
+    )
+
+
+def _art_bytes(settings: Settings, workspace: Workspace, troubles: Troubles) -> bytes | None:
+    place, name = settings.place("file"), settings.text("file")
+    try:
+        path = joined(place.file, name)
+    except ValueError:
+        troubles.add(place, f"{name} leads outside the project folder.", "Copy the picture into art/.")
+        return None
+    if workspace.is_file(path):
+        return workspace.read(path)
+    folder = path.rpartition("/")[0] or "."
+    troubles.add(place, f"There is no picture {path}.", _likely_picture(name, folder, workspace, place))
+    return None
+
+
+def _likely_picture(name: str, folder: str, workspace: Workspace, place: Place) -> str:
+    near = [path.rpartition("/")[2] for path in workspace.neighbours(folder, "")]
+    base = name.rpartition("/")[2]
+    hint = did_you_mean(base, near) if near else ""
+    return hint if hint.startswith("Did") else f"Paths start at the folder of {place.file}."
+
+
+def _art_colours(first: _File | None) -> ArtColours:
+    if first is None:
+        return ArtColours(tuple, lambda: None, has_art=False)
+    return ArtColours(partial(pictures.colours, *first), partial(pictures.leading_hue, *first), has_art=True)
+
+
+def _ground(own: Settings, palette: Palette) -> Ground:
+    colour = palette.colour(own, "colour")
+    if not isinstance(own.node("pattern"), Mapping):
+        return Ground(colour, None)
+    bundle = merge(bundle_at(defaults("design", "ground"), "pattern"), own.section("pattern").bundle)
+    pattern = Settings(merge(defaults("design", "ground", "pattern"), bundle), own.troubles)
+    return Ground(
+        colour,
+        Pattern(
+            kind=cast(Literal["stripes", "dots"], pattern.text("kind")),
+            colour=palette.colour(pattern, "colour"),
+            size=pattern.length("size"),
+            mark=pattern.share("mark"),
+            angle=pattern.number("angle"),
+        ),
+    )
+
+
+def _limits(bundle: Mapping) -> tuple[Limit, ...]:
+    found: list[Limit] = []
+    for entry in bundle.entries:
+        match entry.value:
+            case Scalar(text, place):
+                found.append(Limit(entry.key, None, text, place))
+            case Mapping(entries):
+                found += [
+                    Limit(entry.key, Severity[level.key.upper()], level.value.text, level.value.place)
+                    for level in entries
+                    if isinstance(level.value, Scalar)
+                ]
+            case _:
+                pass
+    return tuple(found)
+
+
+def _allowances(bundle: Mapping) -> tuple[Allowance, ...]:
+    return tuple(
+        Allowance(entry.key, entry.value.text, entry.key_place)
+        for entry in bundle.entries
+        if isinstance(entry.value, Scalar)
+    )
+
+
+def _layout_name(root: Mapping) -> str:
+    node = root.get("layout")
+    return node.text if isinstance(node, Scalar) else ""
+
+
+def _stem(file: str) -> str:
+    return file.rpartition("/")[2].removesuffix(".yaml").removesuffix(".yml").removesuffix(".pad")

@@ -1,0 +1,76 @@
+"""The studio's own facts and the sheet a design wishes for, typed."""
+
+from padspec.base.geometry import Sides, Size
+from padspec.base.paper import sheet_size
+from padspec.reading.defaults import defaults
+from padspec.reading.tree import Mapping, Scalar
+from padspec.resolve.design import SheetWish, Studio
+from padspec.resolve.drafts import bundle_at
+from padspec.resolve.settings import Settings, Troubles, merge
+
+
+def read_studio(root: Mapping, troubles: Troubles) -> Studio:
+    """The workshop from studio.yaml over the schema's defaults."""
+    studio = Settings(merge(defaults("studio"), root), troubles)
+    printer, margins, overs = (
+        studio.section("printer"),
+        studio.section("printer").section("margins"),
+        studio.section("overs"),
+    )
+    return Studio(
+        name=studio.text("studio"),
+        margins=Sides(*(margins.length(side) for side in ("left", "top", "right", "bottom"))),
+        placement_error=printer.length("placement-error"),
+        skew_error=printer.length("skew-error"),
+        cutter_error=studio.section("cutter").length("error"),
+        least_line=printer.length("least-line"),
+        least_screened_line=printer.length("least-screened-line"),
+        overs=overs.share("share"),
+        test_sheets=overs.integer("test-sheets"),
+    )
+
+
+def read_sheet(studio: Mapping, design: Mapping, troubles: Troubles) -> SheetWish:
+    """The sheet: the schema's defaults, then the studio's, then the design's own."""
+    bundle = merge(
+        merge(bundle_at(defaults("studio"), "sheet"), bundle_at(studio, "sheet")), bundle_at(design, "sheet")
+    )
+    settings = Settings(bundle, troubles)
+    name, size = _size(settings)
+    return SheetWish(
+        size_name=name,
+        size=size,
+        gutter=settings.length("gutter"),
+        bleed=settings.length("bleed"),
+        least_bleed=min(settings.length("least-bleed"), settings.length("bleed")),
+        marks=settings.flag("marks"),
+    )
+
+
+def read_safe_margins(root: Mapping, troubles: Troubles) -> Sides:
+    """How far from the trim anything but ground stays: wider along the glue edge."""
+    studio = Settings(merge(defaults("studio"), root), troubles)
+    glue = studio.section("glue-edge")
+    common, glued = studio.length("safe-margin"), glue.length("margin")
+    edge = glue.text("edge")
+    left, head, right, foot = (glued if side == edge else common for side in ("left", "head", "right", "foot"))
+    return Sides(left, head, right, foot)
+
+
+def _size(settings: Settings) -> tuple[str, Size]:
+    node = settings.node("size")
+    if isinstance(node, Scalar):
+        try:
+            return sheet_size(node.text)
+        except KeyError as error:
+            settings.troubles.add(node.place, f"{node.text} is not a sheet size known here.", str(error.args[0]))
+            return sheet_size("A4")
+    own = settings.section("size")
+    size = Size(own.length("width"), own.length("height"))
+    return f"{own.text('width')} × {own.text('height')}", size
+
+
+def size_of(settings: Settings, key: str) -> Size:
+    """A size written as width and height."""
+    section = settings.section(key)
+    return Size(section.length("width"), section.length("height"))

@@ -1,0 +1,200 @@
+"""What is printed around the slots: crop marks, the slug and the scale bar, in the room that the bleed leaves.
+
+Each side of the block has a strip from the printed bleed to the edge of the printable area. Crop marks come
+first; the slug and the scale bar take what is left of a strip, clear of the marks. What finds no room is
+left out and named.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from padspec.base.colour import BLACK
+from padspec.base.geometry import Affine, Box
+from padspec.base.numbers import EPSILON
+from padspec.compose.lettering import ShapedLine, shape_line
+from padspec.resolve.design import Font
+from padspec.scene.nodes import Cause, Node, Part, Shape, Stroke
+from padspec.scene.outline import Outline, bounds, line, mapped
+
+#: A quarter point, the thinnest line every printer holds; common practice for crop marks.
+MARK_WEIGHT = 25.4 / 72 / 4
+MARK_LEAST, MARK_MOST = 2.0, 5.0
+#: From the printed bleed to the mark, so that a cut a hair outside never meets ink of the mark.
+MARK_GAP = 0.3
+#: Slug and scale bar keep this far from marks and bleed.
+CLEAR = 0.5
+SLUG_SIZES = tuple(round(2.6 - 0.1 * n, 1) for n in range(13))
+SCALE_BAR = 100.0
+_TICK = 1.6
+_LABEL = 1.7
+#: Ink of a line of small print reaches this far above and below the baseline, as a share of its size.
+_ABOVE, _BELOW = 0.74, 0.22
+
+Side = Literal["foot", "head", "left", "right"]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What marks stand around: the trim lines, the printed bleed and the printable area."""
+
+    across: tuple[float, ...]
+    upright: tuple[float, ...]
+    bleed: Box
+    printable: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """A strip beside the block in its own space: u along it, v across it, `to_sheet` lands it on the sheet."""
+
+    side: Side
+    length: float
+    depth: float
+    to_sheet: Affine
+    box: Box
+
+    def interval(self, box: Box) -> tuple[float, float]:
+        """Where along the strip a box lies."""
+        if self.side in ("foot", "head"):
+            return box.x - self.box.x, box.right - self.box.x
+        return self.box.bottom - box.bottom, self.box.bottom - box.y
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """The nodes to draw, and what was left out."""
+
+    nodes: tuple[Node, ...]
+    left_out: tuple[str, ...]
+
+
+def draw_marks(frame: Frame, slug: str, font: Font) -> Marks:
+    """Everything around the block that finds room."""
+    crops, missing = _crop_marks(frame)
+    nodes: list[Node] = list(crops)
+    left_out = [f"crop marks {side}" for side in missing]
+    slug_node = _slug(frame, slug, font, tuple(_box(node) for node in nodes))
+    nodes += [slug_node] if slug_node else []
+    bar = _scale_bar(frame, font, tuple(_box(node) for node in nodes))
+    nodes += bar
+    left_out += [] if slug_node else ["slug"]
+    left_out += [] if bar else ["scale bar"]
+    return Marks(tuple(nodes), tuple(left_out))
+
+
+def _crop_marks(frame: Frame) -> tuple[list[Shape], list[Side]]:
+    found: list[Shape] = []
+    missing: list[Side] = []
+    for strip in strips(frame):
+        length = min(MARK_MOST, strip.depth - MARK_GAP)
+        if length < MARK_LEAST - EPSILON:
+            missing.append(strip.side)
+            continue
+        at = frame.upright if strip.side in ("foot", "head") else frame.across
+        found += [_crop_mark(strip, position, length) for position in at]
+    return found, missing
+
+
+def _crop_mark(strip: Strip, position: float, length: float) -> Shape:
+    box = strip.box
+    match strip.side:
+        case "foot":
+            outline = line(position, box.y + MARK_GAP, position, box.y + MARK_GAP + length)
+        case "head":
+            outline = line(position, box.bottom - MARK_GAP, position, box.bottom - MARK_GAP - length)
+        case "left":
+            outline = line(box.right - MARK_GAP, position, box.right - MARK_GAP - length, position)
+        case "right":
+            outline = line(box.x + MARK_GAP, position, box.x + MARK_GAP + length, position)
+    return _stroked(outline, "crop-mark", MARK_WEIGHT)
+
+
+def strips(frame: Frame) -> tuple[Strip, ...]:
+    """The four strips; lettering in the upright ones reads from foot to head."""
+    area, bleed = frame.printable, frame.bleed
+    boxes: tuple[tuple[Side, Box], ...] = (
+        ("foot", Box(area.x, bleed.bottom, area.width, area.bottom - bleed.bottom)),
+        ("head", Box(area.x, area.y, area.width, bleed.y - area.y)),
+        ("left", Box(area.x, area.y, bleed.x - area.x, area.height)),
+        ("right", Box(bleed.right, area.y, area.right - bleed.right, area.height)),
+    )
+    found = []
+    for side, box in boxes:
+        if side in ("foot", "head"):
+            found.append(Strip(side, box.width, box.height, Affine.move(box.x, box.y), box))
+        else:
+            turned = Affine(a=0.0, b=-1.0, c=1.0, d=0.0, e=box.x, f=box.bottom)
+            found.append(Strip(side, box.height, box.width, turned, box))
+    return tuple(found)
+
+
+def _gaps(strip: Strip, obstacles: tuple[Box, ...]) -> list[tuple[float, float]]:
+    """The free stretches of a strip between what already stands in it, longest first."""
+    blocked = sorted(strip.interval(box) for box in obstacles if box.inset(-CLEAR).overlaps(strip.box))
+    found, start = [], 0.0
+    for low, high in blocked:
+        found.append((start, low - CLEAR))
+        start = max(start, high + CLEAR)
+    found.append((start, strip.length))
+    return sorted(
+        ((low, high) for low, high in found if high > low),
+        key=lambda gap: (round(gap[0] - gap[1], 6), gap[0]),
+    )
+
+
+def _inner_edge(strip: Strip) -> tuple[float, float]:
+    """The v range of a strip less the clearance to the bleed."""
+    return (0.0, strip.depth - CLEAR) if strip.side in ("head", "left") else (CLEAR, strip.depth)
+
+
+def _slug(frame: Frame, text: str, font: Font, obstacles: tuple[Box, ...]) -> Shape | None:
+    shaped = shape_line(font, text)
+    for size in SLUG_SIZES:
+        for strip in strips(frame):
+            low, high = _inner_edge(strip)
+            for start, end in _gaps(strip, obstacles):
+                if end - start >= shaped.advance * size and high - low >= (_ABOVE + _BELOW) * size - EPSILON:
+                    baseline = (low + high) / 2 + (_ABOVE - _BELOW) / 2 * size
+                    return _lettered(shaped, size, start, baseline, strip, "slug")
+    return None
+
+
+def _scale_bar(frame: Frame, font: Font, obstacles: tuple[Box, ...]) -> list[Node]:
+    label = shape_line(font, "100 mm")
+    needed = SCALE_BAR + 1.2 + label.advance * _LABEL
+    for strip in strips(frame):
+        low, high = _inner_edge(strip)
+        if high - low < _TICK - EPSILON:
+            continue
+        for start, end in _gaps(strip, obstacles):
+            if end - start >= needed - EPSILON:
+                middle = (low + high) / 2
+                bar = mapped(_bar_outline(start, middle), strip.to_sheet)
+                baseline = middle + (_ABOVE - _BELOW) / 2 * _LABEL
+                words = _lettered(label, _LABEL, start + SCALE_BAR + 1.2, baseline, strip, "scale-bar")
+                return [_stroked(bar, "scale-bar", MARK_WEIGHT), words]
+    return []
+
+
+def _bar_outline(start: float, middle: float) -> Outline:
+    """A line with ticks whose middles are exactly 100 mm apart; a shorter tick each 10 mm."""
+    top, foot = middle - _TICK / 2, middle + _TICK / 2
+    steps: list[Outline] = [line(start, middle, start + SCALE_BAR, middle)]
+    for n in range(11):
+        x = start + SCALE_BAR * n / 10
+        reach = 0.0 if n in (0, 10) else _TICK / 4
+        steps.append(line(x, top + reach, x, foot - reach))
+    return tuple(step for outline in steps for step in outline)
+
+
+def _lettered(shaped: ShapedLine, size: float, u: float, v: float, strip: Strip, part: Part) -> Shape:
+    placed = Affine.scale(size).then(Affine.move(u, v)).then(strip.to_sheet)
+    return Shape(mapped(shaped.outline, placed), Cause("sheet", part), fill=BLACK)
+
+
+def _stroked(outline: Outline, part: Part, weight: float) -> Shape:
+    return Shape(outline, Cause("sheet", part), stroke=Stroke(BLACK, weight))
+
+
+def _box(node: Node) -> Box:
+    return bounds(node.outline) if isinstance(node, Shape) else Box(0, 0, 0, 0)
