@@ -4,6 +4,7 @@ Memory is bounded: beside Pillow's own decoded picture only the result is held w
 and orientation are applied band by band on the way from one to the other.
 """
 
+import warnings
 from io import BytesIO
 from math import sqrt
 
@@ -52,21 +53,11 @@ def decode(data: bytes, name: str) -> Pixels:
             f"{name} is {foreign_kind(data)}, which cannot be used as a picture.",
             "Save it as PNG, JPEG, WebP or TIFF, or as SVG where it is a drawing.",
         )
-    try:
-        image = _READERS[form](BytesIO(data))
-    except Exception as trouble:  # a reader raises nearly anything on a damaged file
-        raise _damaged(name, form, len(data)) from trouble
-    refuse_too_large(image.width, image.height, name)
-    if image.mode not in COLOUR_MODES or _is_unbounded(image, form):
-        raise ArtError(
-            f"{name} holds its colours in a form that is not read here ({form}, {image.mode}).",
-            "Save it with 8 or 16 bits a channel in RGB, grey or CMYK.",
-        )
-    try:
-        image.load()
-    except Exception as trouble:  # as above
-        raise _damaged(name, form, len(data)) from trouble
-    return Pixels(_upright_srgb(image, data, name))
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # what a reader grumbles about, it has either mended or not
+        image = _opened(data, form, name)
+        _loaded(image, form, name, len(data))
+        return Pixels(_upright_srgb(image, data, name))
 
 
 def refuse_too_large(width: int, height: int, name: str) -> None:
@@ -80,6 +71,28 @@ def refuse_too_large(width: int, height: int, name: str) -> None:
         f" the limit is {MOST_MEGAPIXELS}.",
         f"Reduce it to {fit_width} × {fit_height} pixels or less (a whole A4 sheet at 450 ppi: 3721 × 5262).",
     )
+
+
+def _opened(data: bytes, form: RasterFormat, name: str) -> ImageFile.ImageFile:
+    """The file with its header read, in a form and size that can be used."""
+    try:
+        image = _READERS[form](BytesIO(data))
+    except Exception as trouble:  # a reader raises nearly anything on a damaged file
+        raise _damaged(name, form, len(data)) from trouble
+    refuse_too_large(image.width, image.height, name)
+    if image.mode not in COLOUR_MODES or _is_unbounded(image, form):
+        raise ArtError(
+            f"{name} holds its colours in a form that is not read here ({form}, {image.mode}).",
+            "Save it with 8 or 16 bits a channel in RGB, grey or CMYK.",
+        )
+    return image
+
+
+def _loaded(image: ImageFile.ImageFile, form: RasterFormat, name: str, size: int) -> None:
+    try:
+        image.load()
+    except Exception as trouble:  # as above
+        raise _damaged(name, form, size) from trouble
 
 
 def _damaged(name: str, form: str, size: int) -> ArtError:

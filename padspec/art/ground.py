@@ -8,7 +8,7 @@ from PIL import Image
 
 from padspec.art.backdrop import Backdrop, Surface, bowed
 from padspec.art.pixels import Bytes
-from padspec.art.quick_oklab import quick_oklab
+from padspec.art.quick_oklab import oklab_distance
 from padspec.art.regions import Mask, regions
 from padspec.art.trim import VISIBLE_ALPHA
 from padspec.art.unmix import widened
@@ -72,8 +72,7 @@ def _steps(rgba: Bytes, surface: Surface, tolerance: float) -> Steps:
 
 def _band_steps(band: Bytes, surface: Surface, top: int, tolerance: float) -> Steps:
     """How far each pixel is from the ground, in sixteenths of the tolerance; transparency is ground."""
-    off = quick_oklab(band) - surface.rows(top, top + len(band))
-    far = np.sqrt(np.einsum("ijk,ijk->ij", off, off)) * np.float32(_STEPS / tolerance)
+    far = oklab_distance(band, surface.rows(top, top + len(band))) * np.float32(_STEPS / tolerance)
     steps = np.minimum(np.ceil(np.round(far, 3)), 255).astype(np.uint8)
     return np.where(band[..., 3] < VISIBLE_ALPHA, np.uint8(0), steps)
 

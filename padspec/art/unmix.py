@@ -31,6 +31,7 @@ _OFF_LINE, _OFF_LINE_FLOOR = 0.4, 0.06
 # Whatever its direction, a pixel with less than this share of the length of one nearby (so many pixels
 # away) is a ripple or a bleeding of colour, as JPEG leaves them beside an edge.
 _RIPPLE, _RIPPLE_REACH = 0.3, (1, 2, 4)
+_LONE_RIPPLE = 0.2
 _BAND_PIXELS = 2_000_000
 
 
@@ -101,13 +102,16 @@ class _Band:
         """Alpha and colour, in steps of 255, of the pixels at these columns and rows of the band."""
         place = (y + 1) * self.stride + x + 1
         away = self.rgb[place] / np.float32(255) - behind
-        peak, own = self._climbed(place, away, behind)
-        length = np.maximum((own * own).sum(axis=1), np.float32(1e-6))
-        share = np.clip((away * own).sum(axis=1) / length, 0, 1)
+        longest = self._longest(place, behind)
+        ripple = np.sqrt(_dot(away, away)) < _RIPPLE * longest
+        peak, own = self._climbed(place, away, behind, ripple)
+        length = np.maximum(_dot(own, own), np.float32(1e-6))
+        share = np.clip(_dot(away, own) / length, 0, 1)
         # What the ground's own grain looks like is ground.
         floor = np.minimum(np.float32(grain) / np.sqrt(length), np.float32(0.5))
         alpha = np.clip((share - floor) / (1 - floor), 0, 1)
-        alpha[self.ground[peak]] = 0  # ground that leads up to no picture
+        # Ground that leads up to no picture, and ripples that lead up to no more than another.
+        alpha[self.ground[peak] | (np.sqrt(length) < _LONE_RIPPLE * longest)] = 0
         alpha = np.floor(np.round(alpha * 255, 3) + np.float32(0.5))
         # Dividing by a small alpha would blow up noise: the fainter a pixel, the more its neighbour's colour.
         exact = away / np.maximum(share, np.float32(0.05))[:, None]
@@ -115,18 +119,17 @@ class _Band:
         steps = np.floor(np.round(np.clip(colour, 0, 1) * 255, 3) + np.float32(0.5))
         return alpha.astype(np.uint8), steps.astype(np.uint8)
 
-    def _climbed(self, place: Places, away: Singles, behind: Singles) -> tuple[Places, Singles]:
+    def _climbed(self, place: Places, away: Singles, behind: Singles, ripple: Mask) -> tuple[Places, Singles]:
         """For each pixel, where its own colour is, and how far and which way that is from the ground."""
-        squared = (away * away).sum(axis=1)
+        squared = _dot(away, away)
         off_limit = np.maximum(_OFF_LINE**2 * squared, np.float32(_OFF_LINE_FLOOR**2))
-        ripple = np.sqrt(squared) < np.float32(_RIPPLE) * self._longest(place, behind)
         here, best = place, away
         for _ in range(_CLIMB):
-            goal = np.sqrt((best * best).sum(axis=1)) * np.float32(_GAIN) + np.float32(_LEAST_GAIN)
+            goal = np.sqrt(_dot(best, best)) * np.float32(_GAIN) + np.float32(_LEAST_GAIN)
             target, top = here, best
             for offset in self._neighbours():
                 there, length = self._away(here + offset, behind)
-                along = (there * away).sum(axis=1) / np.maximum(length, np.float32(1e-6))
+                along = _dot(there, away) / np.maximum(length, np.float32(1e-6))
                 in_line = (along > 0) & (squared - along * along <= off_limit) | ripple
                 better = (length > goal) & in_line & ~self.ground[here + offset]
                 goal = np.where(better, length, goal)
@@ -138,7 +141,7 @@ class _Band:
     def _away(self, place: Places, behind: Singles) -> tuple[Singles, Singles]:
         """The difference of these pixels from the ground, as vectors and as lengths."""
         vector: Singles = np.subtract(self.rgb[place] / np.float32(255), behind, dtype=np.float32)
-        length: Singles = np.sqrt((vector * vector).sum(axis=1))
+        length: Singles = np.sqrt(_dot(vector, vector))
         return vector, length
 
     def _longest(self, place: Places, behind: Singles) -> Singles:
@@ -154,3 +157,9 @@ class _Band:
     def _neighbours(self) -> tuple[int, ...]:
         stride = self.stride
         return (-stride - 1, -stride, -stride + 1, -1, 1, stride - 1, stride, stride + 1)
+
+
+def _dot(one: Singles, other: Singles) -> Singles:
+    return np.asarray(
+        one[:, 0] * other[:, 0] + one[:, 1] * other[:, 1] + one[:, 2] * other[:, 2], dtype=np.float32
+    )

@@ -64,9 +64,9 @@ class Limits:
         raise KeyError(severity)
 
     @property
-    def mildest(self) -> Level:
-        """The level to reach so that nothing at all is found."""
-        return self.levels[-1]
+    def to_reach(self) -> Level:
+        """The level to reach so that nothing at all is found: a maker may set the warning below the error."""
+        return max(self.levels, key=lambda level: level.value)
 
 
 @dataclass(frozen=True, slots=True)

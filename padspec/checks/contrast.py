@@ -1,6 +1,7 @@
 """The contrast checks: rules, squares and lettering on what really lies under them."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from padspec.base.findings import Finding, Remedy
 from padspec.base.numbers import number_text
@@ -33,17 +34,25 @@ def checkbox_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Will the squares show? Measured as for rules.
 
     Warning below 3: by analogy with WCAG 2.2 SC 1.4.11 (non-text contrast), since a square says where to tick.
-    Remedy: the nearest colour of the same hue that passes.
+    Remedy: the nearest colour of the same hue that passes, for the squares alone: rules may stay fainter.
     """
     own = {block.id for block in blocks(subject.design) if isinstance(block, Rows) and _own_square(block)}
     for lines in lines_of(subject, "checkbox"):
         measured = lines.worst(lines.colour)
         level = limits.missed_below(measured)
         if level is not None:
-            key = "checkbox-colour" if lines.block in own else "colour"
-            yield _finding(
-                subject, "checkbox-contrast", lines, level, measured, "The squares hardly show", key, limits
+            finding = _finding(
+                subject,
+                "checkbox-contrast",
+                lines,
+                level,
+                measured,
+                "The squares hardly show",
+                "checkbox-colour",
+                limits,
             )
+            caused_by = "checkbox-colour" if lines.block in own else "colour"
+            yield replace(finding, place=subject.design.key(lines.block, caused_by).place)
 
 
 def harsh_rules(subject: Subject, limits: Limits) -> Iterator[Finding]:
@@ -52,7 +61,7 @@ def harsh_rules(subject: Subject, limits: Limits) -> Iterator[Finding]:
     Note above 10: common practice, no published source; black rules fight with handwriting. Remedy: the nearest
     colour of the same hue that is quieter.
     """
-    level = limits.mildest
+    level = limits.to_reach
     for lines in lines_of(subject, "rule"):
         measured = lines.best(lines.colour)
         if limits.missed_above(measured) is None:
@@ -66,7 +75,7 @@ def harsh_rules(subject: Subject, limits: Limits) -> Iterator[Finding]:
             message=f"The rules are harsh: {lines.colour.hex} stands out {number_text(measured, 1)} : 1.",
             measured=f"{number_text(measured, 2)} : 1",
             limit=level.text,
-            remedy=None
+            remedy=_no_shade(level)
             if softer is None
             else Remedy(f"Soften the colour to {softer.hex}.", ((key.path, softer.hex),)),
         )
@@ -80,7 +89,7 @@ def lettering_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """
     sizes = {p.block: p.size for p in subject.face.placements}
     for lines in lines_of(subject, "lettering"):
-        usual = limits.mildest
+        usual = limits.to_reach
         small = sizes.get(lines.block, LARGE) < LARGE - 1e-9
         level = Level(usual.severity, 4.5, "ratio") if small and usual.usual is None else usual
         held = Limits((level,))
@@ -106,7 +115,7 @@ def _finding(
     limits: Limits,
 ) -> Finding:
     key = subject.design.key(lines.block, setting)
-    target = limits.mildest.value
+    target = limits.to_reach.value
     better = nearest_passing(lines.colour, lambda colour: lines.worst(colour) >= target)
     return Finding(
         check=check,
@@ -115,10 +124,16 @@ def _finding(
         message=f"{words}: {lines.colour.hex} stands out {number_text(measured, 2)} : 1 from what lies under it.",
         measured=f"{number_text(measured, 3)} : 1",
         limit=level.text,
-        remedy=None
+        remedy=_no_shade(limits.to_reach)
         if better is None
         else Remedy(
             f"Use {better.hex}, the nearest colour that passes ({number_text(lines.worst(better), 2)} : 1).",
             ((key.path, better.hex),),
         ),
+    )
+
+
+def _no_shade(level: Level) -> Remedy:
+    return Remedy(
+        f"No shade of this hue keeps {number_text(level.value, 2)} : 1 everywhere: make what lies under it quieter."
     )

@@ -1,17 +1,23 @@
 """Room for writing and for the heading."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import floor
 
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import mm_text, number_text, round_down, round_up
 from padspec.checks.check import Limits, Subject
+from padspec.compose.compose import compose
 from padspec.compose.face import Placement
 from padspec.compose.heading import fit
-from padspec.resolve.design import Heading, Rows, blocks
+from padspec.resolve.design import Art, Design, Heading, Rows, blocks
 
 LEAST_WRITING = 30.0
 _PARTS_OF_LEAST = 0.98
+#: No design may ask for less (schema of designs: heading.least-size, rows.checkbox).
+_LEAST_SIZE, _LEAST_SQUARE = 1.0, 0.5
+#: How much taller a trim is tried, in mm.
+_MOST_TALLER = 200
 
 
 def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
@@ -48,7 +54,7 @@ def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa
         size = round_down(placed.size * width / (width + placed.short_by) * _PARTS_OF_LEAST, 0.1)
         key = subject.design.key(block.id, "least-size")
         text = f"{number_text(size)} mm"
-        fits = size > 0.5 and fit(_smaller(block, size), width).too_wide_by <= 1e-6
+        fits = size >= _LEAST_SIZE and fit(_smaller(block, size), width).too_wide_by <= 1e-6
         shorter = f"a heading of about {floor(len(block.text) * width / (width + placed.short_by))} characters"
         yield Finding(
             check="heading-room",
@@ -63,8 +69,6 @@ def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa
 
 
 def _smaller(block: Heading, size: float) -> Heading:
-    from dataclasses import replace
-
     return replace(block, least_size=size)
 
 
@@ -77,10 +81,27 @@ def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
         message=f"Not one row of {mm_text(block.pitch)} fits a height of {mm_text(max(placed.box.height, 0))}.",
         measured=mm_text(max(placed.box.height, 0)),
         limit=mm_text(block.pitch),
-        remedy=Remedy(
-            f"Make the trim {mm_text(round_up(placed.short_by, 0.5))} taller, or the picture that much lower."
-        ),
+        remedy=Remedy(_more_height(subject, block)),
     )
+
+
+def _more_height(subject: Subject, block: Rows) -> str:
+    """How much taller the trim has to be for one row, tried; a picture stated as a share of it grows along."""
+    design = subject.design
+    lack = next((n / 2 for n in range(1, 2 * _MOST_TALLER) if _rows_in(design, block, n / 2)), None)
+    if lack is None:
+        return "Set a smaller pitch, or let the panel's inset and pad be smaller."
+    pictures = sum(other.height for other in blocks(design) if isinstance(other, Art))
+    taller = round_up(lack / max(1 - pictures / design.trim.height, 0.1), 0.5)
+    lower = f", or the picture {mm_text(lack)} lower" if pictures > lack else ""
+    return f"Make the trim {mm_text(taller)} taller{lower}."
+
+
+def _rows_in(design: Design, block: Rows, taller: float) -> int:
+    """How many rows a block would hold were the trim so much taller."""
+    bare = replace(design.ground, pattern=None)
+    trim = replace(design.trim, height=design.trim.height + taller)
+    return compose(replace(design, trim=trim, ground=bare)).placement(block.id).rows
 
 
 def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> Iterator[Finding]:
@@ -89,12 +110,18 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
         return
     if block.count:
         key = subject.design.key(block.id, "count")
-        count = max(floor(placed.box.height / level.value + 1e-9), 1)
+        count = floor(placed.box.height / level.value + 1e-9)
         remedy = Remedy(f"Rule {count} rows instead of {block.count}.", ((key.path, str(count)),))
     else:
         key = subject.design.key(block.id, "pitch")
-        enough = f"{number_text(round_up(level.value, 0.1))} mm"
+        pitch = round_up(level.value, 0.1)
+        count = floor(placed.box.height / pitch + 1e-9)
+        enough = f"{number_text(pitch)} mm"
         remedy = Remedy(f"Set pitch: {enough}.", ((key.path, enough),))
+    if count < 1:
+        remedy = Remedy(
+            f"The rows need a height of {mm_text(level.value)}: a taller trim or a lower picture does it."
+        )
     yield Finding(
         check="row-room",
         severity=level.severity,
@@ -111,7 +138,8 @@ def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) ->
     if block.checkbox is None or block.checkbox <= level.value * placed.pitch + 1e-9:
         return
     key = subject.design.key(block.id, "checkbox")
-    enough = f"{number_text(round_down(level.value * placed.pitch, 0.1))} mm"
+    side = round_down(level.value * placed.pitch, 0.1)
+    enough = f"{number_text(side)} mm" if side >= _LEAST_SQUARE else "none"
     yield Finding(
         check="row-room",
         severity=level.severity,

@@ -9,7 +9,9 @@ from padspec.base.numbers import mm_text, number_text, round_down, round_up
 from padspec.base.place import Place
 from padspec.checks.check import Limits, Subject
 from padspec.resolve.design import Design, with_sheet
+from padspec.resolve.resolve import LEAST_TRIM
 from padspec.sheet.fit import beds, largest_trims
+from padspec.sheet.marks import MARK_GAP, MARK_LEAST
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
 
@@ -59,7 +61,7 @@ def bleed_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: 
     yield Finding(
         check="bleed-room",
         severity=Severity.ERROR if printed <= 1e-9 else Severity.WARNING,
-        place=_place(design, "bleed"),
+        place=_place(design, _held_back_by(sheet, needed)),
         message=f"{mm_text(printed)} of bleed print, while printer and cutter together may be off by "
         f"{mm_text(needed)}: white slivers may show.",
         measured=mm_text(printed),
@@ -100,6 +102,12 @@ def least_printed(sheet: Sheet) -> float:
     return min(sheet.outer_bleed.least(), sheet.inner_bleed if guttered else sheet.outer_bleed.least())
 
 
+def _held_back_by(sheet: Sheet, needed: float) -> str:
+    """The key that the least bleed comes from: a gutter too narrow for two bleeds, else the bleed."""
+    outer_is_enough = sheet.outer_bleed.least() >= needed - 1e-9
+    return "gutter" if outer_is_enough and sheet.gutter < 2 * needed else "bleed"
+
+
 def _more_bleed(design: Design, needed: float) -> Remedy:
     """The least change of the sheet that was tried and passes."""
     enough = round_up(needed, 0.1)
@@ -124,7 +132,7 @@ def _more_bleed(design: Design, needed: float) -> Remedy:
     )
 
 
-def _room_for_marks(design: Design) -> Remedy | None:
+def _room_for_marks(design: Design) -> Remedy:
     """The largest bleed, no smaller than the stacked error, with which every mark finds room."""
     needed = round_up(stacked_error(design), 0.1)
     bleed = round_down(design.sheet.bleed, 0.1)
@@ -134,7 +142,10 @@ def _room_for_marks(design: Design) -> Remedy | None:
             value = f"{number_text(bleed)} mm"
             return Remedy(f"Set under sheet: bleed: {value}.", ((("sheet", "bleed"), value),))
         bleed = round(bleed - 0.1, 9)
-    return None
+    return Remedy(
+        f"Crop marks need {mm_text(MARK_GAP + MARK_LEAST)} beyond the bleed on every side, the slug and the scale bar "
+        "a little room between them: a smaller trim or a larger sheet leaves it."
+    )
 
 
 def _largest(design: Design) -> Remedy:
@@ -144,7 +155,10 @@ def _largest(design: Design) -> Remedy:
     trim = design.trim
     fitting = [(min(trim.width, s.width), min(trim.height, s.height)) for s in sizes]
     width, height = max(fitting, key=lambda wh: (round(wh[0] * wh[1], 6), wh))
-    texts = (f"{number_text(round_down(width, 0.5))} mm", f"{number_text(round_down(height, 0.5))} mm")
+    width, height = round_down(width, 0.5), round_down(height, 0.5)
+    if min(width, height) < LEAST_TRIM:
+        return Remedy(f"A leaf of {LEAST_TRIM:g} mm does not fit in; choose a larger sheet.")
+    texts = (f"{number_text(width)} mm", f"{number_text(height)} mm")
     return Remedy(
         f"The largest trim that fits is {texts[0]} wide and {texts[1]} high.",
         ((("trim", "width"), texts[0]), (("trim", "height"), texts[1])),

@@ -1,10 +1,11 @@
 """Design in, Face out: the ground, then the stack of blocks from head to foot, sorted into layers."""
 
 from padspec.base.geometry import Box
+from padspec.compose import panel
 from padspec.compose.face import Drawn, Face, Room
 from padspec.compose.ground import draw_ground
 from padspec.compose.stack import draw_stack
-from padspec.resolve.design import Design
+from padspec.resolve.design import Design, Panel, blocks
 from padspec.scene.nodes import LAYERS, Layer, Scene
 
 
@@ -12,7 +13,7 @@ def compose(design: Design) -> Face:
     """The face of a design. Total: a block without room is drawn as small as it gets and its placement says so."""
     trim = Box(0, 0, design.trim.width, design.trim.height)
     drawn = draw_stack(design.face, Room(trim), _face_margin(design))
-    ground = draw_ground(design.ground, design.trim, design.sheet.bleed)
+    ground = draw_ground(design.ground, design.trim, design.sheet.bleed, _covers(design, drawn))
     return Face(_layered(design, ground.and_(drawn)), drawn.placements)
 
 
@@ -20,6 +21,12 @@ def _face_margin(design: Design) -> float:
     """How far blocks that stand on the bare ground keep from the edges: clear of every safe margin."""
     safe = design.safe
     return max(safe.left, safe.right, safe.top, safe.bottom) + 1
+
+
+def _covers(design: Design, drawn: Drawn) -> tuple[Box, ...]:
+    boxes = {placement.block: placement.box for placement in drawn.placements}
+    panels = [block for block in blocks(design) if isinstance(block, Panel)]
+    return tuple(cover for block in panels for cover in panel.covers(block, boxes[block.id]))
 
 
 def _layered(design: Design, drawn: Drawn) -> Scene:

@@ -11,22 +11,33 @@ from padspec.compose.face import Drawn
 from padspec.compose.stripes import stripes
 from padspec.resolve.design import Ground, Pattern
 from padspec.scene.nodes import Cause, Group, LayerName, Node, Shape
-from padspec.scene.outline import Outline, rectangle
+from padspec.scene.outline import Outline, bounds, rectangle
 
 GROUND = "ground"
 
 
-def draw_ground(ground: Ground, trim: Size, bleed: float) -> Drawn:
-    """The background, out to the bleed on every side."""
+def draw_ground(ground: Ground, trim: Size, bleed: float, covers: tuple[Box, ...] = ()) -> Drawn:
+    """The background, out to the bleed on every side.
+
+    Parts of a pattern that lie wholly under one of the `covers` (the paper of a panel) are left out: they
+    cannot be seen, and there would be hundreds of them.
+    """
     area = Box(0, 0, trim.width, trim.height).inset(-bleed)
     nodes: list[tuple[LayerName, Node]] = [
         ("ground", Shape(rectangle(area), Cause(GROUND, "ground"), fill=ground.colour))
     ]
     if ground.pattern is not None:
-        cause = Cause(GROUND, "pattern")
-        shapes = tuple(Shape(o, cause, fill=ground.pattern.colour) for o in _pattern(ground.pattern, area))
-        nodes.append(("ground", Group(shapes, clip=rectangle(area))))
+        # All of a pattern is one shape: hundreds of dots as shapes of their own would swell every file.
+        parts = (part for part in _pattern(ground.pattern, area) if not _hidden(part, covers))
+        outline = tuple(step for part in parts for step in part)
+        shape = Shape(outline, Cause(GROUND, "pattern"), fill=ground.pattern.colour)
+        nodes.append(("ground", Group((shape,), clip=rectangle(area))))
     return Drawn(tuple(nodes))
+
+
+def _hidden(part: Outline, covers: tuple[Box, ...]) -> bool:
+    box = bounds(part)
+    return any(cover.covers(box) for cover in covers)
 
 
 def _pattern(pattern: Pattern, area: Box) -> tuple[Outline, ...]:

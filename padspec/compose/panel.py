@@ -36,6 +36,15 @@ def draw(block: Panel, room: Room, draw_stack: Stack) -> Drawn:
     return Drawn((("panel", shape),), (Placement(block.id, box),)).and_(held)
 
 
+def covers(block: Panel, box: Box) -> tuple[Box, Box]:
+    """Two boxes that the panel hides wholly: its own less the corners, once across and once upright."""
+    corner = min(block.corner, box.width / 2, box.height / 2)
+    return (
+        Box(box.x + corner, box.y, box.width - 2 * corner, box.height),
+        Box(box.x, box.y + corner, box.width, box.height - 2 * corner),
+    )
+
+
 def content_box(block: Panel, box: Box, covered: float) -> Box:
     """Where the held blocks may lie: inside the pad, below overlapping art, clear of the corner arcs."""
     across = block.pad

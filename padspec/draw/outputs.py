@@ -92,6 +92,6 @@ def _cut(pixels: NDArray[np.uint8], box: Box) -> NDArray[np.uint8]:
 
 def _reduced(pixels: NDArray[np.uint8], share: int) -> NDArray[np.uint8]:
     """Every block of share × share pixels as its mean."""
-    height, width = (side // share * share for side in pixels.shape[:2])
-    blocks = pixels[:height, :width].reshape(height // share, share, width // share, share, 3)
-    return np.asarray(blocks.mean(axis=(1, 3)) + 0.5, dtype=np.uint8)
+    from PIL import Image
+
+    return np.asarray(Image.fromarray(pixels).reduce(share))

@@ -5,23 +5,23 @@ from typing import Any
 
 from padspec.base.place import Place
 from padspec.reading.schemas import Kind, Schema, root
+from padspec.reading.source import clipped
 from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
 
 Path = tuple[str | int, ...]
-_LONGEST_SHOWN = 40
 _FILES = {"design": "the design", "studio": "the studio", "layout": "the layout", "collection": "the collection"}
 
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """An error of jsonschema's (`error`) at a path of a file; `text` is the file, `tree` all of it."""
+    """An error of jsonschema's (`error`) at a path of a file; `tree` is all of it, `lines` its text."""
 
     error: Any
     kind: Kind
     path: Path
     node: Node
     tree: Mapping
-    text: str
+    lines: tuple[str, ...]
 
     def of(self, error: Any) -> "Fault":
         """The same for another error of the same file, such as one inside an alternative."""
@@ -71,12 +71,6 @@ class Fault:
 def dotted(path: Path) -> str:
     """A path of keys and list positions as one word: `face.1.panel.corner`."""
     return ".".join(clipped(str(part + 1 if isinstance(part, int) else part)) for part in path)
-
-
-def clipped(text: str) -> str:
-    """A text on one line, cut where it is long."""
-    line = " ".join(text.split())
-    return line if len(line) <= _LONGEST_SHOWN else f"{line[: _LONGEST_SHOWN - 1]}…"
 
 
 def shown(node: Node) -> str:

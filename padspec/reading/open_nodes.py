@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from padspec.base.errors import Problem
 from padspec.base.place import Place
+from padspec.reading.source import clipped
 from padspec.reading.tree import Entry, Mapping, Node, Sequence
 
 _COLOR = re.compile(r"(?<![a-z])color(?![a-z])")
@@ -102,7 +103,7 @@ def _twice(first_spelling: str, first: Place, again: Key) -> Problem:
         f"line {first.line}" if first.line == again.place.line else f"lines {first.line} and {again.place.line}"
     )
     if first_spelling == again.written:
-        message = f"{again.written} stands twice in one mapping, on {lines}."
+        message = f"{clipped(again.written)} stands twice in one mapping, on {lines}."
     else:
-        message = f"{first_spelling} and {again.written} are the same key, on {lines}."
+        message = f"{clipped(first_spelling)} and {clipped(again.written)} are the same key, on {lines}."
     return Problem(again.place, message, "Keep one of them.")

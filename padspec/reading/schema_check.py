@@ -13,22 +13,21 @@ from padspec.reading.fault import Fault, node_at
 from padspec.reading.keywords import KEYWORDS, TYPES, PlainText
 from padspec.reading.layout_ids import repeated_ids
 from padspec.reading.schemas import KINDS, Kind, schema_data
+from padspec.reading.source import MOST_PROBLEMS
 from padspec.reading.tree import Mapping, Node, Sequence
 from padspec.reading.wording import problems_of
 
-#: A file with more faults than this is told about the first ones only.
-MOST_PROBLEMS = 200
-
 
 def check(root: Mapping, kind: Kind, text: str = "") -> tuple[Problem, ...]:
-    """Every fault of a file of this kind, from head to foot; empty where there is none.
+    """Every fault of a file of this kind, from head to foot, up to 200; empty where there is none.
 
     `text` is the file itself; with it, a colour that YAML took for a comment is recognised.
     """
     found: dict[Problem, None] = {}
+    lines = tuple(text.splitlines())
     for error in islice(_validator(kind).iter_errors(_instance(root)), MOST_PROBLEMS):
         path = tuple(error.absolute_path)
-        fault = Fault(error, kind, path, node_at(root, path), root, text)
+        fault = Fault(error, kind, path, node_at(root, path), root, lines)
         found.update(dict.fromkeys(problems_of(fault)))
     if kind == "layout":
         found.update(dict.fromkeys(repeated_ids(root)))

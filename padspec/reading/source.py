@@ -12,6 +12,9 @@ from padspec.base.place import Place
 
 #: No file of a maker's is longer than this many bytes.
 LONGEST = 1024 * 1024
+#: After so many problems in one file, reading on helps nobody.
+MOST_PROBLEMS = 200
+_LONGEST_SHOWN = 40
 _TOO_LONG = f"The file is larger than {LONGEST} bytes (1 MiB)."
 _TOO_LONG_MEND = "Split it, or take out what is not a setting; a design has about 2000 bytes."
 _BOM = "\ufeff"
@@ -76,3 +79,13 @@ def checked(text: str, file: str) -> Source:
         message = f"An invisible control character ({code}) stands here."
         raise ProblemsError(Problem(source.place(match.start()), message, "Delete it."))
     return source
+
+
+def clipped(text: str) -> str:
+    """A text on one line, cut where it is long, to be shown in a message.
+
+    >>> clipped("one\\ntwo")
+    'one two'
+    """
+    line = " ".join(text[: 10 * _LONGEST_SHOWN].split())
+    return line if len(line) <= _LONGEST_SHOWN else f"{line[: _LONGEST_SHOWN - 1]}…"

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 import yaml
 
 from padspec.base.errors import Problem, ProblemsError
-from padspec.base.nearest import did_you_mean
+from padspec.base.nearest import nearest
 from padspec.base.place import Place
 from padspec.reading.open_nodes import Opening, OpenMapping, OpenSequence
-from padspec.reading.source import Source
+from padspec.reading.source import MOST_PROBLEMS, Source, clipped
 from padspec.reading.tree import Node, Scalar
 
 #: How deep mappings and lists may lie in one another.
@@ -152,21 +152,19 @@ class TreeBuilder:
         name, place = event.anchor or "", self._place(event)
         top = self._stack[-1] if self._stack else None
         if isinstance(top, OpenMapping) and not top.awaits_value:
-            self._refuse(place, f"The alias *{name} stands where a key belongs.", _KEY_MEND)
+            self._refuse(place, f"The alias *{clipped(name)} stands where a key belongs.", _KEY_MEND)
             top.skip_key()
             return
         found = self._anchors.get(name)
         if name not in self._anchors:
-            near = (
-                did_you_mean(name, self._anchors)
-                if self._anchors
-                else "Put the text in quotes if the * belongs to it."
-            )
-            self._refuse(place, f"The alias *{name} has no anchor &{name} above it.", near)
+            mend = "Put the text in quotes if the * belongs to it."
+            if near := nearest(name[:60], list(self._anchors)[-100:]):
+                mend = f"Did you mean *{near}? {mend}"
+            self._refuse(place, f"The alias *{clipped(name)} has no anchor above it.", mend)
             self._add(Scalar(f"*{name}", place, plain=False), 0)
             return
         if found is None:
-            message = f"The alias *{name} stands inside what it stands for, which would never end."
+            message = f"The alias *{clipped(name)} stands inside what it stands for, which would never end."
             raise ProblemsError(*self.problems, Problem(place, message, "Write the values out."))
         self._grow(found.count, event)
         if len(self._stack) + found.height > DEEPEST:
@@ -181,7 +179,7 @@ class TreeBuilder:
         top.height = max(top.height, height + 1)
         problem = top.take(node)
         if problem is not None:
-            self.problems.append(problem)
+            self._tell(problem)
 
     def _remember(self, anchor: str | None, what: _Anchored) -> None:
         if anchor is not None:
@@ -204,7 +202,12 @@ class TreeBuilder:
         return self.source.place(*_span(event))
 
     def _refuse(self, place: Place, message: str, mend: str) -> None:
-        self.problems.append(Problem(place, message, mend))
+        self._tell(Problem(place, message, mend))
+
+    def _tell(self, problem: Problem) -> None:
+        self.problems.append(problem)
+        if len(self.problems) >= MOST_PROBLEMS:
+            raise ProblemsError(*self.problems)
 
 
 def _span(event: yaml.Event) -> tuple[int, int]:

@@ -5,8 +5,9 @@ from functools import cache
 from padspec.base.errors import Problem
 from padspec.base.nearest import did_you_mean, nearest
 from padspec.reading.expectation import example, words
-from padspec.reading.fault import Fault, clipped
+from padspec.reading.fault import Fault
 from padspec.reading.schemas import KINDS, Kind, known_keys, root
+from padspec.reading.source import MOST_PROBLEMS, clipped
 
 _MOST_HOMES = 3
 _FILE_NAMES = {
@@ -20,12 +21,15 @@ _FILE_NAMES = {
 def unknown_keys(fault: Fault) -> tuple[Problem, ...]:
     """One problem for each key of a mapping that its schema does not know."""
     known = tuple(fault.error.schema.get("properties", ()))
-    problems = []
-    for key in fault.error.instance:
-        if key not in known:
-            message = f"{clipped(key)} is not a key of {fault.dotted}."
-            problems.append(Problem(fault.inner(key).key_place, message, _mend(key, known, fault)))
-    return tuple(problems)
+    strangers = [key for key in fault.error.instance if key not in known]
+    return tuple(
+        Problem(
+            fault.inner(key).key_place,
+            f"{clipped(key)} is not a key of {fault.dotted}.",
+            _mend(key, known, fault),
+        )
+        for key in strangers[:MOST_PROBLEMS]
+    )
 
 
 def _mend(key: str, known: tuple[str, ...], fault: Fault) -> str:

@@ -9,8 +9,9 @@ from padspec.base.nearest import did_you_mean
 from padspec.reading import quantities
 from padspec.reading.alternatives import fitting
 from padspec.reading.expectation import example, expected
-from padspec.reading.fault import Fault, clipped, is_missing
+from padspec.reading.fault import Fault, is_missing
 from padspec.reading.keywords import TYPES, PlainText
+from padspec.reading.source import clipped
 from padspec.reading.tree import Mapping, Scalar, Sequence
 from padspec.reading.unknown_keys import unknown_keys
 from padspec.reading.yaml_faults import comment_colour
@@ -31,8 +32,7 @@ def problems_of(fault: Fault) -> tuple[Problem, ...]:
 
 def _no_value(fault: Fault) -> Problem:
     place = fault.place
-    lines = fault.text.splitlines()
-    behind = lines[place.line - 1][place.column - 1 :] if 0 < place.line <= len(lines) else ""
+    behind = "".join(fault.lines[place.line - 1 : place.line])[place.column - 1 :]
     match = _COMMENT_COLOUR.match(behind)
     if match:
         colour = match.group(1)

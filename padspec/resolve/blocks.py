@@ -1,5 +1,6 @@
 """Typed blocks from drafts: one reader for each kind of block, one line each in `_read`."""
 
+import re
 from dataclasses import dataclass
 from typing import Literal, cast
 
@@ -9,6 +10,9 @@ from padspec.resolve.design import Align, Art, Block, Heading, Panel, Rows, Spac
 from padspec.resolve.drafts import Draft
 from padspec.resolve.lettering_fonts import FontShelf
 from padspec.resolve.pictures import PlacedPicture
+
+#: Any white space but the no-break kinds, which hold words together on purpose.
+_SPACES = re.compile(r"[^\S\u00a0\u2007\u202f]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +70,7 @@ def _heading(draft: Draft, means: Means) -> Heading:
     return Heading(
         id=draft.id,
         grow=draft.grow,
-        text=" ".join(settings.text("text").split()),
+        text=_SPACES.sub(" ", settings.text("text")).strip(" "),
         font=means.fonts.find(settings.text("font"), settings.integer("font-weight"), settings.place("font")),
         size=settings.length("size"),
         least_size=min(settings.length("least-size"), settings.length("size")),

@@ -96,6 +96,8 @@ class Palette:
             )
             return WHITE
         clusters = self._art.clusters
+        if not clusters:  # a picture that cannot be read has been told of already
+            return WHITE
         if settings.has("near"):
             wish = self._of(settings.node("near"))
             return min(clusters, key=lambda c: (round(delta_e(wish, c.colour), 9), c.colour)).colour

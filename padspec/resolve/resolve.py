@@ -37,7 +37,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     trim = _trim(own)
     drafts = draft_blocks(documents.layout.root, studio, root, troubles)
     placed, first = _pictures(drafts, trim, workspace, troubles)
-    palette = Palette(_palette(studio, root), _art_colours(first), troubles)
+    palette = Palette(_palette(studio, root), _art_colours(first, _names_picture(drafts)), troubles)
     fonts = FontShelf(workspace, troubles)
     face = read_blocks(drafts, Means(trim, palette, fonts, placed))
     own_files = (documents.design.file, documents.studio.file, documents.layout.file)
@@ -163,9 +163,13 @@ def _likely_picture(name: str, folder: str, workspace: Workspace, place: Place) 
     return hint if hint.startswith("Did") else f"Paths start at the folder of {place.file}."
 
 
-def _art_colours(first: _File | None) -> ArtColours:
+def _names_picture(drafts: tuple[Draft, ...]) -> bool:
+    return any(draft.kind == "art" and draft.settings.has("file") for draft in opened(drafts))
+
+
+def _art_colours(first: _File | None, named: bool) -> ArtColours:
     if first is None:
-        return ArtColours(tuple, lambda: None, has_art=False)
+        return ArtColours(tuple, lambda: None, has_art=named)
     return ArtColours(partial(pictures.colours, *first), partial(pictures.leading_hue, *first), has_art=True)
 
 

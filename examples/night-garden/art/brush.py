@@ -14,13 +14,16 @@ import math
 import zlib
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 from PIL import Image, ImageDraw, ImageFilter
 
-Array = np.ndarray
+Array = np.ndarray[Any, np.dtype[Any]]
+Point = Sequence[float] | Array
+Points = Sequence[Any] | Array
 Shape = Array | Sequence[Array]
 Field = Callable[[Array, Array], Array]
 Mark = tuple[Array, Array]
@@ -57,7 +60,7 @@ def jitter(colour: str | Array, rng: np.random.Generator, amount: float) -> Arra
 # Curves and outlines
 
 
-def curve(points: Sequence[Sequence[float]] | Array, closed: bool = False, step: float = 5) -> Array:
+def curve(points: Points, closed: bool = False, step: float = 5) -> Array:
     """Run a Catmull-Rom curve through the points."""
     knots = np.asarray(points, dtype=float)
     count = len(knots)
@@ -86,7 +89,7 @@ def curve(points: Sequence[Sequence[float]] | Array, closed: bool = False, step:
     return np.vstack(pieces)
 
 
-def outline(*runs: Sequence[Sequence[float]]) -> Array:
+def outline(*runs: Points) -> Array:
     """Join several smooth runs into one closed outline with corners between."""
     return np.vstack([curve(run) for run in runs])
 
@@ -97,7 +100,7 @@ def moved(
     dy: float = 0,
     scale: float = 1,
     turn: float = 0,
-    about: Sequence[float] = (0, 0),
+    about: Point = (0, 0),
 ) -> Array:
     """Scale and turn (in degrees) about a point, then shift."""
     angle = math.radians(turn)
@@ -110,6 +113,12 @@ def mirrored(shape: Array, axis: float) -> Array:
     out = np.array(shape, float)
     out[:, 0] = 2 * axis - out[:, 0]
     return out
+
+
+def doubled(half: Points, middle: float) -> Array:
+    """Draw the right half of a thing, measured from its middle, and its mirror image with it."""
+    edge = curve(half)
+    return np.vstack([edge, mirrored(edge, 0)[::-1]]) + np.array([middle, 0.0])
 
 
 def normals(path: Array) -> Array:
@@ -134,7 +143,7 @@ def wobble(shape: Array, rng: np.random.Generator, amount: float = 2, wave: floa
 
 
 def ribbon(
-    points: Sequence[Sequence[float]] | Array,
+    points: Points,
     start: float,
     end: float = 0,
     belly: float | None = None,
@@ -151,9 +160,20 @@ def ribbon(
     return np.vstack([path + side, (path - side)[::-1]])
 
 
-def dab(
-    at: Sequence[float], length: float, width: float, turn: float, rng: np.random.Generator | None = None
-) -> Array:
+def hair(root: Point, tip: Point, width: float, bow: float = 0) -> Array:
+    """Make one short stroke, fine at both ends; `bow` bends it (a share of its length)."""
+    start, end = np.asarray(root, float), np.asarray(tip, float)
+    along = end - start
+    across = np.array([-along[1], along[0]])
+    side = across / max(float(np.hypot(*along)), 1e-6) * width / 2
+    path = [start + along * t + across * bow * 4 * t * (1 - t) for t in (0.12, 0.38, 0.7)]
+    swell = (0.62, 1.0, 0.66)
+    left = [p + side * w for p, w in zip(path, swell, strict=True)]
+    right = [p - side * w for p, w in zip(path, swell, strict=True)]
+    return np.array([start, *left, end, *right[::-1]])
+
+
+def dab(at: Point, length: float, width: float, turn: float, rng: np.random.Generator | None = None) -> Array:
     """Make one touch of a round brush: an egg, blunt in front, thin behind."""
     t = np.linspace(0, 2 * np.pi, 12, endpoint=False)
     egg = np.column_stack([np.cos(t) * length / 2, np.sin(t) * width / 2 * (1 + 0.3 * np.cos(t))])
@@ -163,7 +183,7 @@ def dab(
 
 
 def blob(
-    at: Sequence[float],
+    at: Point,
     across: float,
     down: float,
     rng: np.random.Generator,
@@ -172,7 +192,7 @@ def blob(
     turn: float = 0,
 ) -> Array:
     """Make a rounded, hand-cut shape."""
-    t = np.linspace(0, 2 * np.pi, knots, endpoint=False) + rng.uniform(-0.12, 0.12, knots)
+    t = np.linspace(0, 2 * np.pi, knots, endpoint=False) + rng.uniform(-1, 1, knots) * min(0.12, rough * 3)
     reach = 1 + rng.normal(0, rough, knots)
     ring = np.column_stack([np.cos(t) * reach * across / 2, np.sin(t) * reach * down / 2])
     return moved(curve(ring, closed=True, step=4), *at, turn=turn)
@@ -182,7 +202,7 @@ def blob(
 # Texture
 
 
-@lru_cache(maxsize=None)
+@cache
 def tile(kind: str, angle: int = 0) -> Array:
     """Make a repeating square of brush texture: mean 0, spread 1."""
     rng = np.random.default_rng(zlib.crc32(f"{kind}{angle}".encode()))
@@ -229,7 +249,7 @@ def soften(field: Array, radius: float) -> Array:
 
 def shifted(field: Array, dx: float, dy: float) -> Array:
     """Move a field by whole pixels, filling with nothing."""
-    dx, dy = int(round(dx)), int(round(dy))
+    dx, dy = round(dx), round(dy)
     out = np.zeros_like(field)
     h, w = field.shape
     ys, yd = (slice(0, h - dy), slice(dy, h)) if dy >= 0 else (slice(-dy, h), slice(0, h + dy))
@@ -270,7 +290,7 @@ class Paint:
     shadow: float = 0.35
     cast: tuple[float, float, float] = (4, 7, 6)
 
-    def but(self, **changes: object) -> Paint:
+    def but(self, **changes: Any) -> Paint:
         """Give the same paint with some manners changed."""
         return replace(self, **changes)
 
@@ -285,6 +305,7 @@ class Mask:
 
     @property
     def box(self) -> tuple[slice, slice]:
+        """Where the cut-out lies on the sheet."""
         h, w = self.a.shape
         return slice(self.y, self.y + h), slice(self.x, self.x + w)
 
@@ -331,16 +352,16 @@ class Canvas:
 
     # ---- cutting
 
-    def cut(self, shape: Shape, pad: int = 2) -> Mask | None:
-        """Cut a shape (or several as one) out of the sheet; None when off it."""
+    def cut(self, shape: Shape, pad: int = 2) -> Mask:
+        """Cut a shape (or several as one) out of the sheet; nothing but one clear pixel when off it."""
         rings = [shape] if isinstance(shape, np.ndarray) else list(shape)
         every = np.vstack(rings)
-        x0 = max(0, int(math.floor(every[:, 0].min())) - pad)
-        y0 = max(0, int(math.floor(every[:, 1].min())) - pad)
-        x1 = min(self.width, int(math.ceil(every[:, 0].max())) + pad)
-        y1 = min(self.height, int(math.ceil(every[:, 1].max())) + pad)
+        x0 = max(0, math.floor(every[:, 0].min()) - pad)
+        y0 = max(0, math.floor(every[:, 1].min()) - pad)
+        x1 = min(self.width, math.ceil(every[:, 0].max()) + pad)
+        y1 = min(self.height, math.ceil(every[:, 1].max()) + pad)
         if x1 <= x0 or y1 <= y0:
-            return None
+            return Mask(0, 0, np.zeros((1, 1), np.float32))
         sheet = Image.new("L", ((x1 - x0) * SUPER, (y1 - y0) * SUPER))
         pen = ImageDraw.Draw(sheet)
         for ring in rings:
@@ -359,15 +380,13 @@ class Canvas:
         field: Field | None = None,
         alpha: float = 1,
         dry: float = 0,
-    ) -> Mask | None:
+    ) -> Mask:
         """Paint a shape; give back its mask, so that details can keep inside it.
 
         `field` replaces the light's own run over the shape (0 dark, 1 light);
         `dry` lets the paint skip over the paper's tooth.
         """
         mask = shape if isinstance(shape, Mask) else self.cut(shape)
-        if mask is None:
-            return None
         if clip is not None:
             mask = mask.within(clip)
         self.laid += 1
@@ -395,8 +414,9 @@ class Canvas:
             run = run / (abs(w * MOON[0]) + abs(h * MOON[1])) * 2
             t = 0.5 + 0.42 * (1 - paint.form) * run + 0.42 * paint.form * relief(mask.a, reach)
         seed = self.laid
-        bristle = texture("streak", mask.x, mask.y, w, h, paint.streak, seed)
         cloud = texture("cloud", mask.x, mask.y, w, h, 0, seed)
+        # Bristle marks come and go over the shape instead of raining evenly.
+        bristle = texture("streak", mask.x, mask.y, w, h, paint.streak, seed) * (0.62 + 0.5 * cloud).clip(0.1, 1.3)
         tooth = texture("tooth", mask.x, mask.y, w, h, 0, seed)
         t = t + paint.rough * (0.55 * bristle + 0.35 * cloud + 0.35 * tooth)
         colour = np.empty((h, w, 3), np.float32)
@@ -409,9 +429,7 @@ class Canvas:
         if paint.edge:
             border = 1 - soften(mask.a, paint.edge_width)
             border = np.clip(border * 2 - 0.1, 0, 1) * (0.75 + 0.25 * tooth)
-            colour += (rgb(paint.dark).astype(np.float32) - colour) * (border * paint.edge).clip(0, 1)[
-                ..., None
-            ]
+            colour += (rgb(paint.dark).astype(np.float32) - colour) * (border * paint.edge).clip(0, 1)[..., None]
         if paint.rim is not None:
             dx, dy = -MOON * paint.rim_width
             lit = (mask.a - shifted(mask.a, dx, dy)).clip(0, 1)
@@ -462,23 +480,23 @@ class Canvas:
         shadow: float = 0,
         cast: tuple[float, float, float] = (2, 3, 2),
         streak: float = 60,
-    ) -> Mask | None:
+    ) -> None:
         """Lay many small flat touches at once, each with its own colour, in order."""
         marks = list(marks)
         if not marks:
-            return None
+            return
         every = np.vstack([ring for ring, _ in marks])
         x0, y0 = np.maximum(np.floor(every.min(0)).astype(int) - 2, 0)
         x1 = min(self.width, int(every[:, 0].max()) + 3)
         y1 = min(self.height, int(every[:, 1].max()) + 3)
         if x1 <= x0 or y1 <= y0:
-            return None
+            return
         fine = 3
         sheet = Image.new("RGBA", (int(x1 - x0) * fine, int(y1 - y0) * fine))
         pen = ImageDraw.Draw(sheet)
         for ring, colour in marks:
             ink = tuple(int(v) for v in (np.clip(rgb(colour), 0, 1) * 255).round())
-            pen.polygon(((ring - (x0, y0)) * fine).ravel().tolist(), fill=ink + (255,))
+            pen.polygon(((ring - (x0, y0)) * fine).ravel().tolist(), fill=(*ink, 255))
         flat = np.asarray(sheet.reduce(fine), np.float32) / 255
         mask = Mask(int(x0), int(y0), flat[..., 3])
         if clip is not None:
@@ -494,7 +512,6 @@ class Canvas:
             a = a * ramp(-0.4, 0.4, tooth * 0.7 + bristle * 0.5 + 1.4 - dry * 2.2)
         colour = flat[..., :3] * (1 + 0.03 * tooth)[..., None]
         self._over(mask.box, colour.clip(0, 1), a)
-        return mask
 
     def speckle(
         self,
@@ -514,14 +531,12 @@ class Canvas:
             if where is not None and rng.uniform() > where(np.array(x), np.array(y)):
                 continue
             r = rng.uniform(*size) * rng.uniform(0.6, 1)
-            drops.append(
-                (dab((x, y), r * rng.uniform(1, 1.5), r, rng.uniform(0, 180)), jitter(colour, rng, 0.03))
-            )
+            drops.append((dab((x, y), r * rng.uniform(1, 1.5), r, rng.uniform(0, 180)), jitter(colour, rng, 0.03)))
         self.marks(drops, clip=clip, alpha=alpha)
 
     def glow(
         self,
-        at: Sequence[float],
+        at: Point,
         radius: float,
         colour: str | Array,
         strength: float,
@@ -534,9 +549,7 @@ class Canvas:
         ys, xs = np.mgrid[y0:y1, x0:x1].astype(np.float32)
         away = np.hypot(xs - at[0], (ys - at[1]) / squash) / radius
         tooth = texture("tooth", x0, y0, x1 - x0, y1 - y0) * 0.05
-        fall = Mask(
-            x0, y0, (np.clip(1 - away + tooth * (away < 1), 0, 1) ** 1.7 * strength).astype(np.float32)
-        )
+        fall = Mask(x0, y0, (np.clip(1 - away + tooth * (away < 1), 0, 1) ** 1.7 * strength).astype(np.float32))
         if clip is not None:
             fall = fall.within(clip)
         cover = self.a[fall.box][..., None]
@@ -557,7 +570,7 @@ class Canvas:
 
     # ---- finishing
 
-    def picture(self, border: int = 5, step: int = 4, ground: str | None = None) -> Image.Image:
+    def picture(self, border: int = 5, step: int = 5, ground: str | None = None) -> Image.Image:
         """Trim to the painting and give it as RGBA, or as RGB on a flat ground.
 
         Colours are rounded to `step` levels: the grain hides it, and the file

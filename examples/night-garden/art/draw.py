@@ -27,7 +27,12 @@ def draw(name: str, folder: Path) -> Path:
         path.write_text(module.drawing(), encoding="utf-8", newline="\n")
         return path
     path = folder / f"{name}.png"
-    save(module.paint().picture(ground=GROUND if name == "hedgehog" else None, border=40 if name == "hedgehog" else 5), path)
+    save(
+        module.paint().picture(
+            ground=GROUND if name == "hedgehog" else None, border=14 if name == "hedgehog" else 5
+        ),
+        path,
+    )
     return path
 
 

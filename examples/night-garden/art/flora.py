@@ -10,7 +10,6 @@ import math
 from collections.abc import Sequence
 
 import numpy as np
-
 from brush import (
     MOON,
     Array,
@@ -18,20 +17,22 @@ from brush import (
     Mark,
     Mask,
     Paint,
+    Point,
     blob,
     curve,
     dab,
+    hair,
     jitter,
     mix,
     normals,
-    ribbon,
     rgb,
+    ribbon,
+    texture,
     wobble,
 )
-from palette import CREAM, GOLD, INK, AMBER
+from palette import AMBER, CREAM, GOLD, INK
 
 Rng = np.random.Generator
-Point = Sequence[float]
 
 
 def midrib(base: Point, tip: Point, bend: float) -> Array:
@@ -68,15 +69,13 @@ def leaf(
     veins: int = 6,
     line: str | Array | None = None,
     stalk: float = 0,
-) -> Mask | None:
+) -> Mask:
     """Paint a leaf: one half in shade, a pale midrib and side veins."""
     spine = midrib(base, tip, bend)
     left, right = blade(spine, width, belly, teeth)
     shape = wobble(np.vstack([left, right[::-1]]), rng, width * 0.012, width * 0.8)
     heading = math.degrees(math.atan2(tip[1] - base[1], tip[0] - base[0]))
     mask = cv.lay(shape, paint.but(streak=heading + 35))
-    if mask is None:
-        return None
     # The half that looks away from the moon is glazed darker.
     across = (left - right)[len(spine) // 2]
     shaded = right if across @ MOON > 0 else left
@@ -95,9 +94,7 @@ def leaf(
     return mask
 
 
-def vein_marks(
-    spine: Array, left: Array, right: Array, width: float, veins: int, line: str | Array
-) -> list[Mark]:
+def vein_marks(spine: Array, left: Array, right: Array, width: float, veins: int, line: str | Array) -> list[Mark]:
     """Draw the midrib and side veins of a leaf."""
     thick = max(1.6, width * 0.045)
     lines = [(ribbon(spine[::3], thick, thick * 0.3), rgb(line))]
@@ -121,8 +118,7 @@ def fern(
     rng: Rng,
     *,
     bend: float = 0.2,
-    pairs: int = 15,
-    line: str | Array | None = None,
+    pairs: int = 19,
 ) -> None:
     """Paint a fern frond: leaflets in pairs, shrinking to the tip."""
     spine = midrib(base, tip, bend)
@@ -130,29 +126,28 @@ def fern(
     side = normals(spine)
     leaflets, lines = [], []
     for k in range(pairs):
-        t = 0.13 + 0.85 * k / (pairs - 1)
+        t = 0.10 + 0.89 * (k / (pairs - 1)) ** 0.92
         i = min(count - 2, int(t * count))
         forward = spine[i + 1] - spine[i]
         forward = forward / max(np.hypot(*forward), 1e-6)
-        length = width / 2 * (math.sin(math.pi * min(1, t * 1.05 + 0.18)) ** 0.7 * 0.95 + 0.06)
+        length = width / 2 * (1 - t) ** 0.62 * (0.6 + 0.75 * min(1, t * 3.2)) + 7
         for sign in (1, -1):
-            end = spine[i] + (side[i] * sign * 0.9 + forward * 0.5) * length * rng.uniform(0.94, 1.05)
+            end = spine[i] + (side[i] * sign * 0.88 + forward * (0.45 + 0.5 * t)) * length * rng.uniform(
+                0.94, 1.05
+            )
             rib = midrib(spine[i], end, -0.16 * sign)
-            left, right = blade(rib, min(length * 0.36, width * 0.11), 0.36)
+            left, right = blade(rib, min(length * 0.4, width * 0.105), 0.36)
             leaflets.append(np.vstack([left, right[::-1]]))
-            lines.append((ribbon(rib[: int(len(rib) * 0.8) : 3], 1.8, 0.8), rgb(paint.light)))
+            lines.append((hair(rib[0], rib[int(len(rib) * 0.75)], 2.4), rgb(paint.light)))
     heading = math.degrees(math.atan2(tip[1] - base[1], tip[0] - base[0]))
     stem = ribbon(spine[::4], max(3, width * 0.03), 1.5)
-    mask = cv.lay(leaflets + [stem], paint.but(streak=heading + 60, form=0.2))
-    line = paint.light if line is None else line
+    mask = cv.lay([*leaflets, stem], paint.but(streak=heading + 60, form=0.2))
     cv.marks(
-        lines + [(ribbon(spine[::4], max(2.2, width * 0.02), 1), rgb(line))], clip=mask, alpha=0.7, dry=0.15
+        [*lines, (ribbon(spine[::4], max(2.2, width * 0.02), 1), rgb(paint.light))], clip=mask, alpha=0.65, dry=0.1
     )
 
 
-def grass(
-    cv: Canvas, at: Point, height: float, spread: float, paint: Paint, rng: Rng, blades: int = 9
-) -> None:
+def grass(cv: Canvas, at: Point, height: float, spread: float, paint: Paint, rng: Rng, blades: int = 9) -> None:
     """Paint a tuft of grass, the tall blades behind."""
     for k in range(blades):
         lean = (k / max(blades - 1, 1) - 0.5) * 2
@@ -196,7 +191,7 @@ def star(
         ]
         shape = curve(np.array(ring) + at, closed=True, step=3)
         mask = cv.lay(shape, petal.but(shadow=0.28, cast=(2, 3, 2.5), streak=math.degrees(angle)))
-        if mask is not None and size > 34:
+        if size > 34:
             lines = [
                 (
                     ribbon(
@@ -234,14 +229,12 @@ def berry(cv: Canvas, at: Point, size: float, paint: Paint, rng: Rng) -> None:
     mask = cv.lay(blob(at, size, size * 0.97, rng, 0.02), paint.but(form=0.95, edge=0.35))
     crown = [
         (
-            ribbon(
-                [at, (at[0] + math.cos(a) * size * 0.14, at[1] + math.sin(a) * size * 0.12)], size * 0.06, 0.5
-            ),
+            ribbon([at, (at[0] + math.cos(a) * size * 0.14, at[1] + math.sin(a) * size * 0.12)], size * 0.06, 0.5),
             rgb(INK),
         )
         for a in np.linspace(0.3, 6.6, 6)[:-1]
     ]
-    shifted_crown = [(ring + (size * 0.16, size * 0.2), colour) for ring, colour in crown]
+    shifted_crown = [(np.add(ring, (size * 0.16, size * 0.2)), colour) for ring, colour in crown]
     cv.marks(shifted_crown, clip=mask, alpha=0.85)
     cv.marks(
         [(dab((at[0] - size * 0.18, at[1] - size * 0.22), size * 0.2, size * 0.11, -40, rng), rgb(CREAM))],
@@ -257,51 +250,66 @@ def moss(
     rng: Rng,
     *,
     tuft: float = 15,
-    density: float = 1.0,
+    density: float = 2.0,
     tips: str | Array | None = None,
-) -> Mask | None:
+) -> Mask:
     """Paint a bank of moss between its ridge and its foot, tufted all over.
 
     Tufts are little fans of strokes, laid from the ridge down so that the near
-    ones overlap the far ones.
+    ones overlap the far ones; they gather in lit cushions and dark hollows.
     """
     top, bottom = curve(ridge), curve(foot)
-    shape = wobble(np.vstack([top, bottom[::-1]]), rng, tuft * 0.16, tuft * 2.4)
-    mask = cv.lay(shape, paint.but(streak=90))
-    if mask is None:
-        return None
-    area = float(mask.a.sum())
-    count = int(area / tuft**2 * 1.1 * density)
-    order = np.argsort(np.asarray(rows := rng.uniform(0, 1, count)))
+    shape = wobble(np.vstack([top, bottom[::-1]]), rng, tuft * 0.2, tuft * 3)
+    mask = cv.lay(shape, paint.but(streak=90, rough=0.07, base=mix(paint.base, paint.dark, 0.45)))
     h, w = mask.a.shape
-    dome = soft_height(mask)
-    fringe = []
-    for i in order:
-        x = mask.x + rng.uniform(0, w)
-        y = mask.y + rows[i] * h
-        ix, iy = int(x - mask.x), min(h - 1, int(y - mask.y))
-        if mask.a[iy, min(w - 1, ix)] < 0.5:
+    depth = np.cumsum(mask.a, axis=0) / np.maximum(mask.a.sum(0, keepdims=True), 1)
+    cushions = texture("cloud", mask.x * 2, mask.y * 2, w, h, seed=5)
+    strokes: list[Mark] = []
+    for y in np.sort(rng.uniform(0, h, int(float(mask.a.sum()) / tuft**2 * density))):
+        x = rng.uniform(0, w)
+        ix, iy = int(x), int(y)
+        if mask.a[iy, ix] < 0.5:
             continue
-        light = dome[iy, min(w - 1, ix)] + rng.normal(0, 0.16)
-        tone = paint.dark if light < 0.38 else paint.base if light < 0.66 else paint.light
-        if tips is not None and light > 0.82:
-            tone = tips
-        for s in (-1, -0.4, 0.3, 1):
-            turn = math.radians(-90 + s * 38 + rng.normal(0, 9))
-            long = tuft * rng.uniform(0.45, 0.8)
-            end = (x + math.cos(turn) * long, y + math.sin(turn) * long)
-            fringe.append((ribbon([(x, y), end], tuft * 0.2, tuft * 0.06, step=30), jitter(tone, rng, 0.018)))
-    cv.marks(fringe, alpha=0.9)
+        light = 0.98 - depth[iy, ix] * 0.85 + 0.16 * float(cushions[iy, ix]) + rng.normal(0, 0.1)
+        tone = tufted(paint, light, tips)
+        for lean in (-1, 1, -0.5, 0.5, 0):
+            turn = math.radians(-90 + lean * 46 + rng.normal(0, 8))
+            long = tuft * rng.uniform(0.6, 0.95)
+            root = (mask.x + x, mask.y + y)
+            end = (root[0] + math.cos(turn) * long, root[1] + math.sin(turn) * long)
+            strokes.append((hair(root, end, tuft * 0.2, lean * 0.06), jitter(tone, rng, 0.02)))
+    cv.marks(strokes, alpha=0.95)
     return mask
 
 
-def soft_height(mask: Mask) -> Array:
-    """Say how moonlit each place of a bank is: bright along its upper edge."""
-    from brush import soften
+def tufted(paint: Paint, light: float, tips: str | Array | None) -> Array:
+    """Choose a moss tuft's tone for the light on it."""
+    if light < 0.5:
+        return mix(paint.dark, paint.base, max(0.0, light) * 2)
+    if tips is not None and light > 0.92:
+        return rgb(tips)
+    return mix(paint.base, paint.light, min(1.0, light * 2 - 1))
 
-    h, w = mask.a.shape
-    depth = np.cumsum(mask.a, axis=0) / np.maximum(mask.a.sum(0, keepdims=True), 1)
-    return soften((1 - depth) * 0.85 + 0.1, 6)
+
+def skirt_of_moss(
+    cv: Canvas, at: Point, spread: float, paint: Paint, rng: Rng, count: int = 26, tall: float = 20
+) -> None:
+    """Bed something in the ground with a few tufts over its foot."""
+    strokes: list[Mark] = []
+    for _ in range(count):
+        x = at[0] + rng.uniform(-0.5, 0.5) * spread
+        y = at[1] + rng.uniform(-4, 8)
+        tone = tufted(paint, rng.uniform(0.25, 0.85), None)
+        for lean in (-1, 1, 0):
+            turn = math.radians(-90 + lean * 38 + rng.normal(0, 9))
+            long = tall * rng.uniform(0.6, 1.05)
+            strokes.append(
+                (
+                    hair((x, y), (x + math.cos(turn) * long, y + math.sin(turn) * long), tall * 0.2),
+                    jitter(tone, rng, 0.02),
+                )
+            )
+    cv.marks(strokes, shadow=0.2)
 
 
 def clover(cv: Canvas, at: Point, size: float, paint: Paint, rng: Rng) -> None:
@@ -326,3 +334,41 @@ def clover(cv: Canvas, at: Point, size: float, paint: Paint, rng: Rng) -> None:
             np.array(at) + out * r * 0.45 - across * r * 0.3,
         ]
         cv.marks([(ribbon(mark, 1, 1, belly=size * 0.06), rgb(paint.light))], clip=mask, alpha=0.7, dry=0.15)
+
+
+def litter(
+    cv: Canvas,
+    left: float,
+    right: float,
+    rows: Sequence[tuple[float, int, float]],
+    paints: Sequence[Paint],
+    rng: Rng,
+    *,
+    rise: float = 26,
+    teeth: float = 9,
+    plump: float = 0.61,
+) -> None:
+    """Strew leaves along the foot of a picture; each row gives y, how many and how long.
+
+    The rows rise towards both ends, so that the whole sits like a shallow dish.
+    """
+    middle, half = (left + right) / 2, (right - left) / 2
+    for row, (y, count, size) in enumerate(rows):
+        for k in range(count):
+            x = left + (right - left) * (k + 0.5 + rng.uniform(-0.3, 0.3)) / count
+            a = math.radians(rng.choice([0, 180]) + rng.uniform(-30, 30))
+            long = size * rng.uniform(0.8, 1.1)
+            way = np.array([math.cos(a), math.sin(a) * 0.6]) * long / 2
+            at = np.array([x, y - rise * ((x - middle) / half) ** 2])
+            paint = paints[(k * 2 + row * 3 + int(rng.integers(0, 2))) % len(paints)]
+            leaf(
+                cv,
+                at - way,
+                at + way,
+                long * plump * rng.uniform(0.9, 1.1),
+                paint,
+                rng,
+                bend=rng.uniform(-0.35, 0.35),
+                teeth=teeth,
+                veins=5,
+            )

@@ -1,0 +1,1 @@
+"""Tests of the art stage: picture bytes in, sRGB pixels out."""

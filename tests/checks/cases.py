@@ -1,0 +1,296 @@
+"""Designs that each check finds fault with, and designs that it passes: at least one of each for every check.
+
+A case is the plain design of the kit with some keys set. Colours are chosen so that what they measure can be
+looked up: contrasts of greys on white are those of WCAG 2's formula (#bbbbbb on white 1.920, #cccccc 1.606,
+#dddddd 1.358, #999999 2.849, #949494 3.033, #767676 4.542, black 21).
+"""
+
+from dataclasses import dataclass, field
+from functools import cache
+
+from kit import PLAIN, apply, pad, picture
+
+from padspec.base.findings import Finding
+from padspec.checks.check import Check
+from padspec.checks.table import CHECKS
+from padspec.pipeline import Pad
+
+#: Heading and rows on the bare ground, without a panel.
+OPEN_LAYOUT = b"""layout: open
+about: Heading and rows on the bare ground.
+face:
+  - heading: {id: heading, text: To do}
+  - rows: {id: rows, grow: 1}
+"""
+#: A picture that hangs down over the rows, which have no panel.
+HUNG_LAYOUT = b"""layout: hung
+about: A picture over the head of the rows.
+face:
+  - art: {id: art}
+  - rows: {id: rows, grow: 1}
+"""
+#: Two blocks of rows with a picture beside the design's own keys, so that settings go by block.
+PAIR_LAYOUT = b"""layout: pair
+about: Two blocks of rows.
+face:
+  - panel:
+      id: panel
+      grow: 1
+      holds:
+        - rows: {id: first, grow: 1}
+        - rows: {id: second, grow: 1}
+"""
+ART = {"art.file": "moth.png"}
+FILES = {
+    "layouts/open.yaml": OPEN_LAYOUT,
+    "layouts/hung.yaml": HUNG_LAYOUT,
+    "layouts/pair.yaml": PAIR_LAYOUT,
+    "moth.png": picture(1400, 1120),
+    "few.png": picture(330, 330),
+    "tiny.png": picture(60, 60),
+    "plain.png": picture(800, 640, ground=(244, 236, 222)),
+    "noisy.png": picture(800, 640, ground=(128, 128, 128), noise=110),
+}
+#: White, so that neither bleed nor pattern has a say.
+BARE = {"ground.colour": "white"}
+
+
+@dataclass(frozen=True)
+class Case:
+    """A design and what one check is to say of it: a severity, or nothing."""
+
+    check: str
+    name: str
+    severity: str
+    settings: dict[str, object] = field(default_factory=dict)
+    studio: str = ""
+    #: Whether the remedy holds values to set.
+    mends: bool = True
+
+    @property
+    def yaml(self) -> str:
+        return apply(PLAIN, self.settings)
+
+    def __str__(self) -> str:
+        return f"{self.check}: {self.name}"
+
+    def made(self) -> Pad:
+        return made(self.yaml, self.studio)
+
+
+@cache
+def made(yaml: str, studio: str = "") -> Pad:
+    return pad(yaml, studio, FILES)
+
+
+def of(pad: Pad, check: str) -> list[Finding]:
+    """The findings of one check."""
+    return [finding for finding in pad.findings if finding.check == check]
+
+
+def mended(yaml: str, finding: Finding) -> str:
+    """The design with the values of a remedy set."""
+    changes = finding.remedy.changes if finding.remedy else ()
+    return apply(yaml, {".".join(path): int(value) if value.isdigit() else value for path, value in changes})
+
+
+def named(name: str) -> Check:
+    return next(check for check in CHECKS if check.name == name)
+
+
+def _failing() -> list[Case]:
+    return [
+        Case("rule-contrast", "hardly a line on white", "error", {"rows.colour": "#dddddd"}),
+        Case("rule-contrast", "a faint line on white", "warning", {"rows.colour": "#cccccc"}),
+        Case("rule-contrast", "on coloured paper", "error", {"palette.paper": "#f2c9a0", "rows.colour": "#e0b080"}),
+        Case("rule-contrast", "dark on dark paper", "error", {"palette.paper": "#222233", "rows.colour": "#333355"}),
+        Case(
+            "rule-contrast",
+            "over bold stripes",
+            "error",
+            {
+                "layout": "open",
+                "ground.colour": "#fdfdfd",
+                "ground.pattern": {"kind": "stripes", "colour": "#8899aa", "size": "10 mm", "mark": "40 %"},
+                "rows.colour": "#8090a0",
+            },
+        ),
+        Case(
+            "rule-contrast",
+            "over art",
+            "error",
+            {"layout": "hung", **BARE, **ART, "art.overlap": "40 mm", "rows.colour": "#7a3b58"},
+        ),
+        Case("rule-contrast", "in one block of two", "error", {"layout": "pair", "blocks.second.colour": "#e8e8e8"}),
+        Case("checkbox-contrast", "squares that follow the rules", "warning", {"rows.colour": "#999999"}),
+        Case(
+            "checkbox-contrast",
+            "a colour of their own",
+            "warning",
+            {"rows.colour": "#767676", "rows.checkbox-colour": "#bbbbbb"},
+        ),
+        Case(
+            "checkbox-contrast",
+            "a colour of their own that is that of the rules",
+            "warning",
+            {"rows.colour": "#999999", "rows.checkbox-colour": "#999999"},
+        ),
+        Case(
+            "checkbox-contrast",
+            "pale squares on dark paper",
+            "warning",
+            {"palette.paper": "#203040", "rows.colour": "#dfe9f2", "rows.checkbox-colour": "#405060"},
+        ),
+        Case("harsh-rules", "black on white", "note", {"rows.colour": "black"}),
+        Case("harsh-rules", "white on black", "note", {"palette.paper": "black", "rows.colour": "white"}),
+        Case("lettering-contrast", "large on the panel", "warning", {"heading.colour": "#999999"}),
+        Case(
+            "lettering-contrast",
+            "small on the panel",
+            "warning",
+            {"heading.size": "5 mm", "heading.colour": "#808080"},
+        ),
+        Case(
+            "lettering-contrast",
+            "large on the ground",
+            "warning",
+            {"layout": "open", "ground.colour": "#445566", "heading.colour": "#223344"},
+        ),
+        Case(
+            "lettering-contrast",
+            "small on the ground",
+            "warning",
+            {"layout": "open", "ground.colour": "#dddddd", "heading.size": "5 mm", "heading.colour": "#808080"},
+        ),
+        Case("line-weight", "thinner than a hairline", "error", {"rows.weight": "0.2 pt"}),
+        Case("line-weight", "thin and screened", "warning", {"rows.weight": "0.5 pt"}),
+        Case("line-weight", "black but too thin", "error", {"rows.weight": "0.05 mm", "rows.colour": "black"}),
+        Case(
+            "line-weight",
+            "black rules and screened squares",
+            "warning",
+            {"rows.weight": "0.2 mm", "rows.colour": "black", "rows.checkbox-colour": "#666666"},
+        ),
+        Case(
+            "line-weight", "less than this printer holds", "error", {}, "printer: {least-line: 0.4 mm}\n"
+        ),
+        Case(
+            "line-weight",
+            "less than this printer holds of a screened line",
+            "warning",
+            {},
+            "printer: {least-screened-line: 0.35 mm}\n",
+        ),
+        Case("art-resolution", "few pixels", "warning", {"art.file": "few.png", "art.height": "30 mm"}),
+        Case("art-resolution", "too few pixels", "error", {"art.file": "few.png", "art.height": "75 mm"}),
+        Case("art-resolution", "not worth making smaller", "error", {"art.file": "tiny.png"}, mends=False),
+        Case("art-cutout", "an uneven border is left alone", "note", {"art.file": "noisy.png"}),
+        Case(
+            "art-cutout",
+            "an even border was asked for",
+            "error",
+            {"art.file": "noisy.png", "art.cutout": "even"},
+        ),
+        Case("safe-margin", "a panel near the sides", "warning", {"panel.inset": "2 mm"}),
+        Case("safe-margin", "a panel near the glue", "warning", {"panel.inset": "4 mm"}),
+        Case("safe-margin", "a picture near the glue", "warning", {**ART, "art.inset": "4.9 mm"}),
+        Case(
+            "safe-margin",
+            "a panel near glue at the side",
+            "warning",
+            {},
+            "glue-edge: {edge: left, margin: 9 mm}\n",
+        ),
+        Case("row-room", "a narrow pitch", "warning", {"rows.pitch": "4.9 mm", "rows.checkbox": "3 mm"}),
+        Case("row-room", "too many rows", "warning", {"rows.count": 40, "rows.checkbox": "none"}),
+        Case("row-room", "crowded squares", "error", {"rows.checkbox": "6.5 mm"}),
+        Case(
+            "row-room",
+            "not one row",
+            "error",
+            {"trim.height": "60 mm", "rows.pitch": "40 mm"},
+            mends=False,
+        ),
+        Case(
+            "row-room", "short rules", "warning", {"trim.width": "50 mm", "heading.text": "To do"}, mends=False
+        ),
+        Case(
+            "heading-room",
+            "one long word",
+            "warning",
+            {"heading.text": "Rhabarberkuchenbäckereibesuch", "heading.least-size": "7 mm"},
+        ),
+        Case("missing-glyph", "letters of another script", "error", {"heading.text": "मेरी सूची"}),
+        Case("missing-glyph", "no font has it", "error", {"heading.text": "𓀀"}, mends=False),
+        Case("sheet-fit", "a leaf wider than A4", "error", {"trim.width": "230 mm", "trim.height": "290 mm"}),
+        Case("sheet-fit", "a leaf as large as letter", "error", {"trim.width": "8 1/2 in", "trim.height": "11 in",
+             "sheet.size": "letter"}),
+        Case("sheet-fit", "a long leaf on A5", "error", {"sheet.size": "A5", "trim.height": "230 mm"}),
+        Case(
+            "sheet-fit",
+            "a leaf on a sheet of its own size",
+            "error",
+            {"sheet.size": {"width": "90 mm", "height": "190 mm"}},
+        ),
+        Case("sheet-fit", "nothing is left of the sheet", "error", {},
+             "printer: {margins: {left: 110 mm, right: 110 mm}}\n", mends=False),
+        Case("bleed-room", "little bleed", "warning", {"sheet.bleed": "1 mm", "ground.colour": "#c0d8e8"}),
+        Case(
+            "bleed-room",
+            "no bleed",
+            "error",
+            {"sheet.bleed": "0 mm", "sheet.least-bleed": "0 mm", "ground.colour": "#c0d8e8"},
+        ),
+        Case("bleed-room", "a narrow gutter", "warning", {"sheet.gutter": "1 mm", "ground.colour": "#c0d8e8"}),
+        Case(
+            "bleed-room",
+            "no bleed at the edge of what prints",
+            "error",
+            {
+                "trim.width": "201.6 mm",
+                "trim.height": "280 mm",
+                "sheet.least-bleed": "0 mm",
+                "ground.colour": "#c0d8e8",
+            },
+        ),
+        Case("mark-room", "a bleed that takes all the room", "note", {"sheet.bleed": "9 mm"}),
+        Case("mark-room", "leaves that fill the sheet", "note",
+             {"trim.width": "198 mm", "trim.height": "285 mm"}, mends=False),
+    ]  # fmt: skip
+
+
+def _passing() -> list[Case]:
+    return [
+        Case("rule-contrast", "grey on white", "", {"rows.colour": "#bbbbbb"}),
+        Case("rule-contrast", "pale on dark paper", "", {"palette.paper": "#222233", "rows.colour": "#aabbcc"}),
+        Case("checkbox-contrast", "grey on white", "", {"rows.colour": "#949494"}),
+        Case("checkbox-contrast", "no squares", "", {"rows.colour": "#bbbbbb", "rows.checkbox": "none"}),
+        Case("harsh-rules", "a dark grey", "", {"rows.colour": "#444444"}),
+        Case("lettering-contrast", "large", "", {"heading.colour": "#949494"}),
+        Case("lettering-contrast", "small", "", {"heading.size": "5 mm", "heading.colour": "#767676"}),
+        Case("line-weight", "0.3 mm", "", {"rows.weight": "0.3 mm"}),
+        Case("line-weight", "thin but black", "", {"rows.weight": "0.25 pt", "rows.colour": "black"}),
+        Case(
+            "line-weight", "thin where the printer holds it", "", {"rows.weight": "0.3 pt"},
+            "printer: {least-screened-line: 0.3 pt}\n",
+        ),
+        Case("art-resolution", "pixels enough", "", ART),
+        Case("art-cutout", "transparency", "", ART),
+        Case("art-cutout", "an even border", "", {"art.file": "plain.png", "art.cutout": "even"}),
+        Case("art-cutout", "not wished for", "", {"art.file": "noisy.png", "art.cutout": "none"}),
+        Case("safe-margin", "6 mm", "", ART),
+        Case("row-room", "8 mm", "", {"rows.pitch": "8 mm"}),
+        Case("heading-room", "short words", "", {"heading.text": "To do"}),
+        Case("missing-glyph", "Latin letters", "", {"heading.text": "Éclairs & thé"}),
+        Case("sheet-fit", "two across", "", {"trim.width": "95 mm"}),
+        Case("bleed-room", "the usual bleed", "", {"ground.colour": "#c0d8e8"}),
+        Case("bleed-room", "white needs none", "", {**BARE, "sheet.bleed": "0 mm", "sheet.least-bleed": "0 mm"}),
+        Case("bleed-room", "butted leaves share a line", "", {"sheet.gutter": "0 mm",
+             "ground.colour": "#c0d8e8"}),
+        Case("mark-room", "room all round", "", {}),
+        Case("mark-room", "no marks wished for", "", {"sheet.bleed": "9 mm", "sheet.marks": False}),
+    ]  # fmt: skip
+
+
+FAILING = _failing()
+PASSING = _passing()

@@ -1,0 +1,120 @@
+"""The defaults that every pad starts from, as the schemas give them."""
+
+import pytest
+
+from padspec.base.place import Place
+from padspec.reading.defaults import block_defaults, defaults
+from padspec.reading.tree import Mapping, Scalar, as_data
+
+BLOCKS = {
+    "art": {
+        "cutout": "auto",
+        "trim-empty": "true",
+        "height": "30 %",
+        "width": "100 %",
+        "overlap": "5 mm",
+        "inset": "6 mm",
+        "align": "centre",
+        "keep-vector": "false",
+    },
+    "heading": {
+        "text": "To do",
+        "font": "Fredoka",
+        "font-weight": "600",
+        "size": "7.5 mm",
+        "least-size": "4.5 mm",
+        "lines": "2",
+        "colour": "lettering",
+        "align": "centre",
+        "space": "1 mm",
+    },
+    "panel": {"colour": "paper", "corner": "6 mm", "inset": "6 mm", "pad": "5 mm"},
+    "rows": {
+        "pitch": "8 mm",
+        "checkbox": "4 mm",
+        "checkbox-corner": "0.8 mm",
+        "checkbox-seat": "rule",
+        "checkbox-gap": "2.5 mm",
+        "colour": "rule",
+        "weight": "0.3 mm",
+        "ends": "butt",
+    },
+    "space": {},
+}
+
+
+@pytest.mark.parametrize("kind", BLOCKS)
+def test_defaults_of_a_block(kind: str) -> None:
+    assert as_data(block_defaults(kind)) == BLOCKS[kind]
+
+
+@pytest.mark.parametrize("kind", [kind for kind in BLOCKS if kind != "space"])
+def test_a_design_gives_a_block_the_same_defaults(kind: str) -> None:
+    assert as_data(defaults("design", kind)) == BLOCKS[kind]
+
+
+def test_defaults_of_a_studio() -> None:
+    own = {key: value for key, value in as_data(defaults("studio")).items() if key not in BLOCKS}  # type: ignore[union-attr]
+    assert own == {
+        "studio": "My studio",
+        "sheet": {"size": "A4", "gutter": "4 mm", "bleed": "3 mm", "least-bleed": "1.5 mm", "marks": "true"},
+        "printer": {
+            "margins": {"left": "4.2 mm", "right": "4.2 mm", "top": "4.2 mm", "bottom": "4.2 mm"},
+            "placement-error": "1 mm",
+            "skew-error": "0.5 mm",
+            "least-line": "0.25 pt",
+            "least-screened-line": "0.75 pt",
+        },
+        "cutter": {"kind": "knife", "error": "0.5 mm"},
+        "overs": {"share": "5 %", "test-sheets": "2"},
+        "safe-margin": "3 mm",
+        "glue-edge": {"edge": "head", "margin": "5 mm"},
+        "leaves": "50",
+        "layout": "checklist",
+        "ground": {"colour": "ground", "pattern": "none"},
+    }
+
+
+def test_defaults_at_a_path() -> None:
+    assert as_data(defaults("studio", "printer", "margins")) == dict.fromkeys(
+        ("left", "right", "top", "bottom"), "4.2 mm"
+    )
+
+
+def test_defaults_of_a_pattern_though_there_is_none_by_default() -> None:
+    assert as_data(defaults("design", "ground")) == {"colour": "ground", "pattern": "none"}
+    assert as_data(defaults("design", "ground", "pattern")) == {
+        "colour": "pattern",
+        "size": "6 mm",
+        "mark": "40 %",
+        "angle": "0",
+    }
+
+
+def test_a_key_without_a_default_is_absent() -> None:
+    assert defaults("design").get("pad") is None
+    assert defaults("design").get("palette") is None
+    assert block_defaults("rows").get("count") is None
+
+
+def test_defaults_know_that_they_stand_in_no_file() -> None:
+    assert defaults("design").get("leaves") == Scalar("50", Place("padspec's default", 0, 0))
+
+
+def test_defaults_are_built_once() -> None:
+    assert defaults("design", "rows") is defaults("design", "rows")
+
+
+def test_a_path_that_is_not_known_is_a_key_error() -> None:
+    with pytest.raises(KeyError):
+        defaults("design", "rows", "pich")
+
+
+@pytest.mark.parametrize("word", ["sheet", "colour", "length"])
+def test_only_blocks_have_block_defaults(word: str) -> None:
+    with pytest.raises(KeyError):
+        block_defaults(word)
+
+
+def test_sub_keys_come_as_mappings() -> None:
+    assert isinstance(defaults("studio").get("printer"), Mapping)

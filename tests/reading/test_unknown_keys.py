@@ -1,0 +1,47 @@
+"""A key that is not known: the nearest one of its mapping, or where it belongs."""
+
+from .told import added, only, spot
+
+
+def test_the_nearest_key_of_the_mapping_is_named() -> None:
+    problem = added("rows: {pitch: 8 mm, weigth: 0.3 mm}")
+    assert problem.message == "weigth is not a key of rows."
+    assert problem.mend == "Did you mean weight?"
+
+
+def test_it_is_told_at_the_key() -> None:
+    assert spot(added("rows: {pitch: 8 mm, weigth: 0.3 mm}")) == (3, 21, 6)
+
+
+def test_a_key_known_elsewhere_is_sent_there_with_an_example() -> None:
+    problem = added("pitch: 8 mm")
+    assert problem.mend == "It belongs in rows: rows: {pitch: 8 mm}."
+
+
+def test_a_key_known_in_several_places_names_them() -> None:
+    assert "rows" in added("heading: {colour: red, weight: 0.3 mm}").mend
+
+
+def test_a_key_of_another_file_is_sent_there() -> None:
+    assert added("printer: {}").mend == "It belongs in the studio (studio.yaml)."
+
+
+def test_a_key_known_nowhere_gets_the_list() -> None:
+    assert added("trim-marks-please: 1").mend.startswith("Known here: pad, sku, trim")
+
+
+def test_a_check_that_is_not_known_gets_the_nearest() -> None:
+    assert added("limits: {rule-contrst: 2}").mend == "Did you mean rule-contrast?"
+
+
+def test_a_misspelt_key_of_a_block_is_matched_among_all_kinds() -> None:
+    assert added("blocks: {list: {pich: 7 mm}}").mend == "Did you mean pitch?"
+
+
+def test_a_key_of_a_colour_is_matched_there() -> None:
+    problem = added("palette: {x: {from: art, lightn: 3 %}}")
+    assert (problem.message, problem.mend) == ("lightn is not a key of palette.x.", "Did you mean lighten?")
+
+
+def test_an_unknown_key_of_a_studio_names_the_studio() -> None:
+    assert only("sleeve: 1", "studio").message == "sleeve is not a key of the studio."

@@ -1,0 +1,97 @@
+"""The documents are run: commands, files, steps and examples that they name are real."""
+
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from padspec.pipeline import STEPS
+
+ROOT = Path(__file__).resolve().parent.parent
+README = (ROOT / "README.md").read_text("utf-8")
+DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+PADSPEC = Path(sys.executable).with_name("padspec")
+
+
+def blocks(text: str, kind: str) -> list[str]:
+    return re.findall(rf"```{kind}\n(.*?)```", text, re.DOTALL)
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    shutil.copy(ROOT / "examples" / "night-garden" / "art" / "moth.png", tmp_path / "moth.png")
+    return tmp_path
+
+
+def run(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    words = shlex.split(command, comments=True)
+    return subprocess.run([str(PADSPEC), *words[1:]], cwd=folder, capture_output=True, text=True, check=False)
+
+
+def test_the_readme_holds_two_one_line_set_up_commands() -> None:
+    found = re.findall(r"<!-- set-up: (\w+) -->\n```sh\n([^\n]+)\n```", README)
+    assert [name for name, _ in found] == ["examples", "tests"]
+
+
+def test_the_tour_of_the_readme_runs_and_makes_the_files_it_names(folder: Path) -> None:
+    tour = next(block for block in blocks(README, "sh") if block.startswith("padspec new"))
+    for line in tour.splitlines():
+        done = run(line, folder)
+        assert done.returncode == 0, done.stderr
+    table = README[README.index("| file |") :].partition("\n\n")[0]
+    named = re.findall(r"`([\w./-]+\.(?:pdf|png|svg|json))`", table)
+    assert len(named) == 5
+    for name in named:
+        assert (folder / (name if "/" in name else f"out/moth/{name}")).is_file(), name
+
+
+def test_every_other_command_that_the_readme_names_runs(folder: Path) -> None:
+    named = {
+        c for c in re.findall(r"`(padspec (?:palette|explain|check|show)[^`…]*)`", README) if len(c.split()) > 2
+    }
+    assert named >= {"padspec palette moth.png", "padspec explain rows.pitch"}
+    for command in named:
+        assert run(command, folder).returncode == 0, command
+
+
+def test_the_design_of_the_readme_passes_its_checks(folder: Path) -> None:
+    (folder / "moth.pad.yaml").write_text(blocks(README, "yaml")[0], "utf-8")
+    done = run("padspec check moth.pad.yaml", folder)
+    assert done.returncode == 0, done.stderr
+
+
+def test_developers_names_the_steps_of_the_pipeline_in_order() -> None:
+    assert tuple(re.findall(r"^\d\. `(\w+)`", DEVELOPERS, re.MULTILINE)) == STEPS
+
+
+def test_verbose_prints_the_steps(folder: Path) -> None:
+    assert run("padspec new moth.png", folder).returncode == 0
+    said = run("padspec build --verbose", folder).stderr
+    assert re.findall(r"^moth\.pad\.yaml: (\w+)$", said, re.MULTILINE) == list(STEPS)
+
+
+def test_the_map_of_developers_is_the_package() -> None:
+    named = set(re.findall(r"`(padspec/\w+(?:/|\.py))`", DEVELOPERS))
+    packages = {f"padspec/{p.parent.name}/" for p in (ROOT / "padspec").glob("*/__init__.py")}
+    modules = {f"padspec/{p.name}" for p in (ROOT / "padspec").glob("*.py")} - {"padspec/__init__.py"}
+    assert named == packages | modules
+
+
+@pytest.mark.parametrize("text", [README, DEVELOPERS], ids=["README", "DEVELOPERS"])
+def test_every_path_that_a_document_names_is_there(text: str) -> None:
+    named = re.findall(r"`((?:padspec|schemas|layouts|tests|examples|\.ci)/[\w./-]*)`", text)
+    inside = re.findall(r"`((?:base|checks|cli|compose|draw|resolve|reading)/\w+\.py)`", text)
+    linked = re.findall(r"\]\(([\w./-]+)\)", text)
+    missing = [p for p in [*named, *linked, *(f"padspec/{p}" for p in inside)] if not (ROOT / p).exists()]
+    assert [p for p in missing if "/out/" not in p and "NAME" not in p] == []
+
+
+def test_generated_documents_are_up_to_date() -> None:
+    done = subprocess.run(
+        [sys.executable, ".ci/reference.py", "--check"], cwd=ROOT, capture_output=True, check=False
+    )
+    assert done.returncode == 0, done.stdout.decode()
