@@ -512,7 +512,7 @@ def close_gaps(cv: Canvas) -> None:
     ground left between blades of grass would stay behind as a stray patch.
     """
     edge = 2  # the outside must be able to run all the way round
-    solid = Image.fromarray(np.pad(cv.a > 0.3, edge).astype(np.uint8) * 255).copy()
+    solid = Image.fromarray(np.pad(cv.a > 0.05, edge).astype(np.uint8) * 255).copy()
     ImageDraw.floodfill(solid, (0, 0), 128)
     inside = solid.point(lambda v: 255 if v == 0 else 0).filter(ImageFilter.MaxFilter(3))
     grown = np.asarray(inside.crop((edge, edge, edge + cv.width, edge + cv.height)), np.float32) / 255
