@@ -18,7 +18,7 @@ COMMENTS: Values = {
     ("art",): "the picture at the head",
     ("art", "file"): "",
     ("art", "height"): "of the leaf's height; it keeps its own proportions",
-    ("art", "cutout"): "auto takes an even background away",
+    ("art", "cutout"): "none keeps the background, auto takes an even one away",
     ("art", "inset"): "from the edges of the leaf",
     ("palette",): "taken from the picture; change any of them",
     ("palette", "paper"): "what is written on",
@@ -45,7 +45,7 @@ _COLUMN = 34
 
 def write_design(values: Values) -> str:
     """The YAML of some values; bundles are opened by their comment and a blank line."""
-    lines: list[str] = []
+    lines: list[str] = ["# A list pad. After a change: padspec build (and padspec explain KEY for any key)."]
     for path in _ordered(values):
         indent = "  " * (len(path) - 1)
         if path in values:

@@ -119,8 +119,11 @@ def _headings(pad: Pad) -> list[Heading]:
 
 
 def _taken_up(finding: Finding, pad: Pad) -> list[tuple[tuple[str, ...], str]]:
-    if finding.remedy is None or finding.check == "art-cutout":
+    if finding.remedy is None:
         return []
+    if finding.check == "art-resolution" and not finding.remedy.changes:
+        # Too few pixels for any size that would serve: as small as a picture may be, and the finding stays.
+        return [(("art", "height"), f"{LEAST_ART_SHARE * 100:.0f} %")]
     return [(_home(path), _bounded(path, value, pad)) for path, value in finding.remedy.changes]
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from io import BytesIO
-from typing import Any
+from typing import Any, ClassVar
 
 import numpy as np
 import yaml
@@ -43,6 +43,21 @@ def problems(yaml: str, studio: str = "", files: dict[str, bytes] | None = None)
     raise AssertionError("the design was read, and should have been refused")
 
 
+class _Plain(yaml.SafeDumper):
+    """Writes `25` and `false` without quotes, as a maker does: no text looks like another type to it."""
+
+    yaml_implicit_resolvers: ClassVar[dict[str, list[Any]]] = {}
+
+    def plain(self, value: object) -> yaml.ScalarNode:
+        """Any scalar without a tag or quotes; an empty text keeps its quotes, or it would be a missing value."""
+        text = str(value).lower() if isinstance(value, bool) else str(value)
+        return self.represent_scalar("tag:yaml.org,2002:str", text, style=None if text else "'")
+
+
+for kind in (str, int, float, bool):
+    _Plain.add_representer(kind, _Plain.plain)
+
+
 def apply(text: str, changes: Mapping[str, Any]) -> str:
     """A YAML text with dotted key paths set: `{"rows.pitch": "7 mm"}`. A value of None takes the key out.
 
@@ -60,7 +75,7 @@ def apply(text: str, changes: Mapping[str, Any]) -> str:
             bundle.pop(last, None)
         else:
             bundle[last] = value
-    return yaml.safe_dump(root, sort_keys=False, allow_unicode=True)
+    return yaml.dump(root, Dumper=_Plain, sort_keys=False, allow_unicode=True, width=10_000)
 
 
 def picture(

@@ -28,7 +28,7 @@ def art_resolution(subject: Subject, limits: Limits) -> Iterator[Finding]:
         target = limits.to_reach.value
         key = subject.design.key(block.id, "height")
         needed = (ceil(block.width / 25.4 * target), ceil(block.height / 25.4 * target))
-        height = round_down(block.source[1] * 25.4 / target, 0.1)
+        height = round_down(block.source[1] * 25.4 / target + 2 * block.frame, 0.1)
         bigger = f"use a picture of at least {needed[0]} × {needed[1]} pixels"
         text = f"Place it {number_text(height)} mm high or {bigger}." if height >= LEAST_HEIGHT else f"{bigger}."
         yield Finding(

@@ -134,6 +134,5 @@ def _finding(
 
 
 def _no_shade(level: Level) -> Remedy:
-    return Remedy(
-        f"No shade of this hue keeps {number_text(level.value, 2)} : 1 everywhere: make what lies under it quieter."
-    )
+    ratio = number_text(level.value, 2)
+    return Remedy(f"No shade of this hue keeps {ratio} : 1 everywhere: make what lies under it quieter.")

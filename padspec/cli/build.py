@@ -93,8 +93,10 @@ def _build_all(found: tuple[Target, ...], run: _Run) -> tuple[list[Built], list[
     problems: list[dict[str, Any]] = []
     faults: list[tuple[ProblemsError, Target]] = []
     claimed: dict[str, str] = {}
-    hidden = run.as_json or run.quiet or run.verbose or len(found) < 2
-    with click.progressbar(found, label="Building", file=sys.stderr, hidden=hidden, show_pos=True) as bar:
+    watched = sys.stderr.isatty() and not (run.as_json or run.quiet or run.verbose)
+    with click.progressbar(
+        found, label="Building", file=sys.stderr, hidden=not watched or len(found) < 2, show_pos=True
+    ) as bar:
         for target in bar:
             output = FolderWorkspace(run.folder(target))
             try:

@@ -1,31 +1,33 @@
-"""Header art: the picture at its resolved size, held off the edges of the face by its inset."""
+"""Header art: the picture at its resolved size, in its frame if it has one, held off the edges by its inset."""
 
 from padspec.base.geometry import Box
-from padspec.base.numbers import EPSILON
 from padspec.compose.face import Drawn, Placement, Room
 from padspec.resolve.design import Art
-from padspec.scene.nodes import Cause, Picture
+from padspec.scene.nodes import Cause, Group, LayerName, Node, Picture, Shape
+from padspec.scene.outline import rounded
 
 
 def need(block: Art) -> float:
-    """The picture and the inset above it; what stands below comes as near as the overlap says."""
-    return block.inset + block.height
+    """The picture, its frame and the inset above; what stands below comes as near as the overlap says."""
+    return block.inset + block.height + 2 * block.frame
 
 
 def draw(block: Art, room: Room) -> Drawn:
-    """The picture at the foot of its room, aligned between the insets; smaller where the room is too small."""
-    width, height = _within(block, room.box)
+    """The picture at the foot of its room, aligned between the insets."""
+    width, height = block.width + 2 * block.frame, block.height + 2 * block.frame
     spare = room.box.width - 2 * block.inset - width
     share = {"left": 0.0, "centre": 0.5, "right": 1.0}[block.align]
-    box = Box(room.box.x + block.inset + spare * share, room.box.bottom - height, width, height)
-    placed = Placement(block.id, box, short_by=block.height - height)
-    if width == 0:
-        return Drawn(placements=(placed,))
-    return Drawn((("art", Picture(block.image, box, Cause(block.id, "art"))),), (placed,))
+    outer = Box(room.box.x + block.inset + spare * share, room.box.bottom - height, width, height)
+    return Drawn(_nodes(block, outer), (Placement(block.id, outer),))
 
 
-def _within(block: Art, room: Box) -> tuple[float, float]:
-    """The picture's size, brought down in proportion where the room cannot hold it."""
-    across, upright = room.width - 2 * block.inset, room.height - block.inset
-    scale = max(min(across / block.width, upright / block.height), 0.0)
-    return (block.width, block.height) if scale > 1 - EPSILON else (block.width * scale, block.height * scale)
+def _nodes(block: Art, outer: Box) -> tuple[tuple[LayerName, Node], ...]:
+    cause = Cause(block.id, "art")
+    inner = outer.inset(block.frame)
+    picture = Picture(block.image, inner, cause)
+    shown: Node = Group((picture,), clip=rounded(inner, block.corner)) if block.corner else picture
+    if not block.frame:
+        return (("art", shown),)
+    # The frame's corner runs parallel to the picture's.
+    frame = Shape(rounded(outer, block.corner + block.frame), cause, fill=block.frame_colour)
+    return (("art", frame), ("art", shown))

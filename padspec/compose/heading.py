@@ -86,7 +86,7 @@ def broken(font: Font, text: str, count: int) -> tuple[str, ...]:
         return (text,)
 
     def width(start: int, end: int) -> float:
-        return shape_line(font, "".join(pieces[start:end]).strip()).ink.width
+        return _ink_width(font, "".join(pieces[start:end]).strip())
 
     # best[k][end]: the narrowest widest line when the first `end` pieces stand in k lines, and the last break.
     best: dict[tuple[int, int], tuple[float, int]] = {(0, 0): (0.0, 0)}
@@ -100,6 +100,12 @@ def broken(font: Font, text: str, count: int) -> tuple[str, ...]:
             best[(lines, end)] = min(options)
     used = min(range(1, min(count, len(pieces)) + 1), key=lambda k: (round(best[(k, len(pieces))][0], 6), k))
     return _lines(pieces, best, used)
+
+
+@lru_cache(maxsize=20_000)
+def _ink_width(font: Font, text: str) -> float:
+    """How wide a line is; kept for every stretch tried, where the outlines of them all would be too much."""
+    return shape_line(font, text).ink.width
 
 
 def _lines(pieces: list[str], best: dict[tuple[int, int], tuple[float, int]], used: int) -> tuple[str, ...]:

@@ -33,17 +33,18 @@ def unknown_keys(fault: Fault) -> tuple[Problem, ...]:
 
 
 def _mend(key: str, known: tuple[str, ...], fault: Fault) -> str:
+    """The nearest key of the mapping; but a key that is known elsewhere was more likely misplaced."""
     word = clipped(key)
-    if nearest(word, known):
-        return did_you_mean(word, known)
-    homes = sorted(
-        _homes(fault.kind).get(key, ()), key=lambda home: home.split(".")[-1] not in fault.error.instance
-    )
-    if homes:
+    near = nearest(word, known)
+    in_block = {part for part in fault.error.instance if part in known}
+    homes = sorted(_homes(fault.kind).get(key, ()), key=lambda home: home.split(".")[-1] not in in_block)
+    if homes and key not in near:
         return f"It belongs in {words(homes[:_MOST_HOMES])}{_shown_there(homes[0], key, fault.kind)}."
-    for other in KINDS:
-        if other != fault.kind and key in root(other).properties:
-            return f"It belongs in {_FILE_NAMES[other]}."
+    files = [_FILE_NAMES[other] for other in KINDS if other != fault.kind and key in root(other).properties]
+    if files and not fault.path:
+        return f"It belongs in {words(files)}."
+    if near:
+        return did_you_mean(word, known)
     return did_you_mean(word, fault.schema.properties or known)
 
 

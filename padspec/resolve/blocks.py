@@ -9,7 +9,7 @@ from padspec.resolve.colours import Palette
 from padspec.resolve.design import Align, Art, Block, Heading, Panel, Rows, Space
 from padspec.resolve.drafts import Draft
 from padspec.resolve.lettering_fonts import FontShelf
-from padspec.resolve.pictures import PlacedPicture
+from padspec.resolve.pictures import CORNER, PlacedPicture
 
 #: Any white space but the no-break kinds, which hold words together on purpose.
 _SPACES = re.compile(r"[^\S\u00a0\u2007\u202f]+")
@@ -60,9 +60,18 @@ def _art(draft: Draft, means: Means) -> Art | None:
         overlap=settings.length("overlap"),
         inset=settings.length("inset"),
         align=cast(Align, settings.text("align")),
+        corner=_corner(draft, picture),
+        frame=picture.frame,
+        frame_colour=means.palette.colour(settings, "frame-colour"),
         source=picture.source,
         cutout=picture.cutout,
     )
+
+
+def _corner(draft: Draft, picture: PlacedPicture) -> float:
+    if draft.settings.text("corner") != "auto":
+        return draft.settings.length("corner")
+    return CORNER if picture.fills else 0.0
 
 
 def _heading(draft: Draft, means: Means) -> Heading:

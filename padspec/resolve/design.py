@@ -43,8 +43,9 @@ class CutoutRecord:
 
 @dataclass(frozen=True, slots=True)
 class Art:
-    """The picture at the size it is placed. `source` is its visible size in pixels before it was brought
-    down (0 × 0 for vectors); `inset` its distance from the edges of the face.
+    """The picture at the size it is placed, `frame` the width of the band around it (0 for none), `corner` the
+    radius of the picture's own corners. `source` is its visible size in pixels before it was brought down (0 × 0
+    for vectors); `inset` the distance of it all from the edges of the face.
     """
 
     id: str
@@ -56,6 +57,9 @@ class Art:
     overlap: float
     inset: float
     align: Align
+    corner: float
+    frame: float
+    frame_colour: Colour
     source: tuple[int, int]
     cutout: CutoutRecord
 

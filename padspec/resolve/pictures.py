@@ -23,6 +23,10 @@ Mode = Literal["auto", "even", "none"]
 
 #: A picture is brought down to this many pixels an inch at the placed size: more than paper shows.
 MOST_PPI = 450
+#: The frame that a picture gets which fills its rectangle, in mm, and the radius of its corners.
+FRAME = 1.8
+CORNER = 3.0
+_OPAQUE = 250
 #: A first look at an SVG, to find where its drawing really lies.
 _GLANCE = 800
 #: A picture must lead this share of the coloured area for its hue to be called leading.
@@ -31,7 +35,9 @@ _LEAST_LEAD = 0.02
 
 @dataclass(frozen=True, slots=True)
 class PictureWish:
-    """What a design asks of a picture: the room it may take in mm, and how its background is treated."""
+    """What a design asks of a picture: the room it may take in mm, how its background is treated, and its frame
+    (None: one for a picture that fills its rectangle, none for any other).
+    """
 
     file: str
     most_width: float
@@ -39,15 +45,21 @@ class PictureWish:
     cutout: Mode
     trim_empty: bool
     keep_vector: bool
+    frame: float | None
 
 
 @dataclass(frozen=True, slots=True)
 class PlacedPicture:
-    """A picture at its placed size in mm; `source` is its size in pixels before it was brought down."""
+    """A picture at its placed size in mm, the frame around it not counted.
+
+    `source` is its size in pixels before it was brought down, `fills` whether it is opaque into all its corners.
+    """
 
     image: Raster | Vector
     width: float
     height: float
+    frame: float
+    fills: bool
     source: tuple[int, int]
     cutout: CutoutRecord
 
@@ -59,10 +71,12 @@ def prepare(data: bytes, wish: PictureWish) -> PlacedPicture:
         check_svg(data, wish.file)
         return _vector(data, name, wish) if wish.keep_vector else _drawn(data, name, wish)
     pixels, record = _visible(data, wish)
-    width, height = fitted(pixels.width, pixels.height, wish)
+    fills = _fills_rectangle(pixels)
+    frame = _frame(wish, fills)
+    width, height = fitted(pixels.width, pixels.height, wish, frame)
     target = (_pixels(width), _pixels(height))
     raster = as_raster(bring_down(pixels, *target), name)
-    return PlacedPicture(raster, width, height, (pixels.width, pixels.height), record)
+    return PlacedPicture(raster, width, height, frame, fills, (pixels.width, pixels.height), record)
 
 
 def colours(data: bytes, file: str, cutout: Mode) -> tuple[Cluster, ...]:
@@ -76,10 +90,23 @@ def leading_hue(data: bytes, file: str, cutout: Mode) -> float | None:
     return found[0] if found is not None and found[1] >= _LEAST_LEAD else None
 
 
-def fitted(width: float, height: float, wish: PictureWish) -> tuple[float, float]:
-    """The largest size in mm of this aspect within the room the wish allows."""
-    scale = min(wish.most_width / width, wish.most_height / height)
+def fitted(width: float, height: float, wish: PictureWish, frame: float) -> tuple[float, float]:
+    """The largest size in mm of this aspect that leaves room for a frame within what the wish allows."""
+    across, upright = max(wish.most_width - 2 * frame, 1.0), max(wish.most_height - 2 * frame, 1.0)
+    scale = min(across / width, upright / height)
     return width * scale, height * scale
+
+
+def _frame(wish: PictureWish, fills: bool) -> float:
+    if wish.frame is not None:
+        return wish.frame
+    return FRAME if fills else 0.0
+
+
+def _fills_rectangle(pixels: Pixels) -> bool:
+    """Whether the picture is opaque at all four corners, as a photograph is and a cut-out drawing is not."""
+    corners = pixels.rgba[[0, 0, -1, -1], [0, -1, 0, -1], 3]
+    return bool((corners >= _OPAQUE).all())
 
 
 def _visible(data: bytes, wish: PictureWish) -> tuple[Pixels, CutoutRecord]:
@@ -116,22 +143,25 @@ def _drawn(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
     share = _GLANCE / max(width, height)
     glance = draw_svg(data, wish.file, max(1, round(width * share)), max(1, round(height * share)))
     seen = trim_empty(glance) if wish.trim_empty else glance
-    placed = fitted(seen.width, seen.height, wish)
+    fills = _fills_rectangle(seen)
+    frame = _frame(wish, fills)
+    placed = fitted(seen.width, seen.height, wish, frame)
     full = placed[0] / 25.4 * MOST_PPI / seen.width
     pixels = draw_svg(data, wish.file, max(1, round(glance.width * full)), max(1, round(glance.height * full)))
     pixels = trim_empty(pixels) if wish.trim_empty else pixels
-    placed = fitted(pixels.width, pixels.height, wish)
+    placed = fitted(pixels.width, pixels.height, wish, frame)
     method: Literal["transparency", "none"] = "transparency" if pixels.has_transparency else "none"
     record = CutoutRecord(wish.cutout, method, 0.0, EVEN_LIMIT, 0.0)
-    return PlacedPicture(as_raster(pixels, name), *placed, (0, 0), record)
+    return PlacedPicture(as_raster(pixels, name), *placed, frame, fills, (0, 0), record)
 
 
 def _vector(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
     from padspec.art.vector import to_vector
 
     record = CutoutRecord(wish.cutout, "transparency", 0.0, EVEN_LIMIT, 0.0)
-    width, height = fitted(*svg_size(data), wish)
-    return PlacedPicture(to_vector(data, name), width, height, (0, 0), record)
+    frame = _frame(wish, fills=False)
+    width, height = fitted(*svg_size(data), wish, frame)
+    return PlacedPicture(to_vector(data, name), width, height, frame, False, (0, 0), record)
 
 
 def _pixels(mm: float) -> int:

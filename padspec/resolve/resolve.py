@@ -4,13 +4,14 @@ Everything that is wrong is collected and raised once as ProblemsError; what is 
 """
 
 from functools import partial
+from math import sqrt
 from typing import Literal, cast
 
 from padspec.art.errors import ArtError
 from padspec.base.findings import Severity
 from padspec.base.geometry import Size
 from padspec.base.nearest import did_you_mean
-from padspec.base.numbers import mm_text
+from padspec.base.numbers import mm_text, round_up
 from padspec.base.place import Place
 from padspec.reading.defaults import defaults
 from padspec.reading.gather import Documents
@@ -26,6 +27,7 @@ from padspec.resolve.workshop import read_safe_margins, read_sheet, read_studio,
 from padspec.workspace import Workspace, joined
 
 LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
+MOST_MARKS = 20_000
 _FIRST_DAY = "2000-01-01"
 
 
@@ -52,7 +54,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         date=workspace.date() or (own.text("date") if own.has("date") else _FIRST_DAY),
         layout=_layout_name(documents.layout.root),
         palette=palette.all(),
-        ground=_ground(own.section("ground"), palette),
+        ground=_ground(own.section("ground"), palette, trim),
         face=face,
         sheet=read_sheet(studio, root, troubles),
         studio=read_studio(studio, troubles),
@@ -139,6 +141,7 @@ def _wish(settings: Settings, trim: Size) -> pictures.PictureWish:
         cutout=cast(Mode, settings.text("cutout")),
         trim_empty=settings.flag("trim-empty"),
         keep_vector=settings.flag("keep-vector"),
+        frame=None if settings.text("frame") == "auto" else settings.length("frame"),
     )
 
 
@@ -173,12 +176,13 @@ def _art_colours(first: _File | None, named: bool) -> ArtColours:
     return ArtColours(partial(pictures.colours, *first), partial(pictures.leading_hue, *first), has_art=True)
 
 
-def _ground(own: Settings, palette: Palette) -> Ground:
+def _ground(own: Settings, palette: Palette, trim: Size) -> Ground:
     colour = palette.colour(own, "colour")
     if not isinstance(own.node("pattern"), Mapping):
         return Ground(colour, None)
     bundle = merge(bundle_at(defaults("design", "ground"), "pattern"), own.section("pattern").bundle)
     pattern = Settings(merge(defaults("design", "ground", "pattern"), bundle), own.troubles)
+    _bound(pattern, trim)
     return Ground(
         colour,
         Pattern(
@@ -189,6 +193,18 @@ def _ground(own: Settings, palette: Palette) -> Ground:
             angle=pattern.number("angle"),
         ),
     )
+
+
+def _bound(pattern: Settings, trim: Size) -> None:
+    """A pattern too fine for its face would make files that no printer takes."""
+    size = pattern.length("size")
+    least = sqrt(trim.width * trim.height / MOST_MARKS)
+    if size < least:
+        pattern.troubles.add(
+            pattern.place("size"),
+            f"Marks {mm_text(size)} apart would be more than {MOST_MARKS} on a face of this size.",
+            f"Write {mm_text(round_up(least, 0.1))} or more.",
+        )
 
 
 def _limits(bundle: Mapping) -> tuple[Limit, ...]:

@@ -3,6 +3,8 @@
 The bounds are measured on these pictures (no published source); errors are in steps of 255.
 """
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -69,12 +71,24 @@ class TestEdges:
 
     @pytest.mark.parametrize(("fill", "ground"), ON_GROUNDS)
     def test_jpeg_leaves_little_behind(self, fill, ground):
+        """Colour at half the resolution blurs the edge itself, so the bounds are wider than for grain."""
         alpha, colour = creature(300, fill, 1)
         errors = recomposed_errors(alpha, colour, cut_out(shot(alpha, colour, ground, jpeg=85), "auto"))
         edge, outside = areas(alpha)
-        assert errors[edge].mean() < 16
-        assert errors[outside].mean() < 0.4
-        assert (errors[outside] > 100).mean() < 1e-4
+        assert errors[edge].mean() < 30
+        assert errors[outside].mean() < 0.6
+        assert (errors[outside] > 100).mean() < 1e-3
+
+    @pytest.mark.parametrize(("fill", "ground"), ON_GROUNDS)
+    def test_far_better_than_a_hard_cut(self, fill, ground):
+        """Against keeping whole whatever is not all ground, which leaves the old ground in the edge."""
+        alpha, colour = creature(300, fill, 1)
+        picture = shot(alpha, colour, ground, jpeg=85)
+        cut = cut_out(picture, "auto")
+        kept = Pixels(np.dstack([picture.rgba[..., :3], np.where(alpha > 0, 255, 0)]).astype(np.uint8))
+        edge, _ = areas(alpha)
+        ours, hard = (recomposed_errors(alpha, colour, c)[edge] for c in (cut, replace(cut, pixels=kept)))
+        assert ours.mean() < hard.mean() / 2.5
 
     def test_laid_back_on_its_own_ground_it_looks_as_before(self):
         alpha, colour = creature(300, PLUM, 1)

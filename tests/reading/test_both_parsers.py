@@ -2,7 +2,7 @@
 
 import pytest
 import yaml
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.errors import ProblemsError
@@ -47,6 +47,7 @@ def test_what_only_the_fast_one_reads_is_refused(text: str) -> None:
     assert read_by(False, text) is None
 
 
+@settings(deadline=None)
 @given(st.lists(YAML_PIECES, max_size=16).map("".join))
 def test_they_agree_on_any_heap_of_yaml_signs(text: str) -> None:
     assert read_by(True, "k: " + text) == read_by(False, "k: " + text)

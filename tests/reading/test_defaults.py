@@ -26,7 +26,7 @@ BLOCKS = {
         "lines": "2",
         "colour": "lettering",
         "align": "centre",
-        "space": "1 mm",
+        "space": "3 mm",
     },
     "panel": {"colour": "paper", "corner": "6 mm", "inset": "6 mm", "pad": "5 mm"},
     "rows": {

@@ -5,13 +5,22 @@ from importlib import import_module
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 import padspec.reading
 from padspec.base.errors import ProblemsError
-from padspec.reading.document import Document, read
+from padspec.reading.describe import known_words
+from padspec.reading.document import Document, Kind, read
+from padspec.reading.schemas import KINDS, known_keys, root
 from padspec.reading.yaml_reader import parse
 
 from .told import DESIGN, spot, told
+
+
+def in_braces(mapping: dict[str, str]) -> str:
+    return "{" + ", ".join(f"{key}: {value}" for key, value in mapping.items()) + " }"
+
 
 FULL = """\
 pad: Night moth list
@@ -59,6 +68,48 @@ def test_a_file_that_cannot_be_parsed_is_a_problems_error() -> None:
 
 def test_a_spot_that_yaml_refused_is_not_told_a_second_time() -> None:
     assert len(told(DESIGN + "leaves: *none\n")) == 1
+
+
+WORDS = sorted({part for word in known_words() for part in word.split(".")} | {"pich", "Rows", "9", "x-y"})
+TEXTS = (
+    "",
+    "8 mm",
+    "8",
+    "-3 mm",
+    "30 %",
+    "#fff",
+    '"#fff"',
+    "art",
+    "none",
+    "dots",
+    "true",
+    "A4",
+    "~",
+    "'12'",
+    "1e3",
+    "0x",
+    "&a 1",
+)
+VALUES = st.recursive(
+    st.sampled_from(TEXTS),
+    lambda inner: st.one_of(
+        st.lists(inner, max_size=3).map(lambda items: f"[{', '.join(items)}]"),
+        st.dictionaries(st.sampled_from(WORDS), inner, max_size=4).map(in_braces),
+    ),
+    max_leaves=12,
+)
+
+
+@settings(deadline=None)
+@given(kind=st.sampled_from(KINDS), data=st.data())
+def test_any_tree_of_known_words_gives_a_document_or_problems(kind: Kind, data: st.DataObject) -> None:
+    """Each value lies at a path that leads there, so that every branch of the schemas is met."""
+    path = data.draw(st.sampled_from([path for path, _ in known_keys(root(kind))]))
+    text = data.draw(VALUES)
+    for key in reversed(path):
+        text = in_braces({key: text})
+    problems = told(text[1:-1], kind)
+    assert all(problem.message and problem.mend for problem in problems)
 
 
 @pytest.mark.parametrize("name", sorted(path.stem for path in Path(padspec.reading.__path__[0]).glob("*.py")))

@@ -1,5 +1,5 @@
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.place import Place
@@ -58,6 +58,7 @@ def test_lines_are_counted_whatever_ends_them(end: str) -> None:
     assert excerpt(f"a{end}b{end}c", Place("f", 2, 1)).startswith("2 | b")
 
 
+@settings(deadline=None)
 @given(st.text(alphabet="a\tbß夜\u0301 ", max_size=250), st.integers(1, 260), st.integers(1, 40))
 def test_the_caret_stands_under_the_character_of_any_line(line: str, column: int, length: int) -> None:
     told = excerpt(line, Place("f", 1, column, length)).split("\n")

@@ -20,7 +20,8 @@ def test_every_built_in_layout_is_accepted_and_named_as_its_file(name: str) -> N
 def test_every_kind_of_block_is_accepted_with_its_settings() -> None:
     text = HEAD + (
         "- art: {id: a, grow: 1, height: 30 %, overlap: 2 mm}\n- space: {id: s, height: 3 mm}\n"
-        "- heading: {id: h, text: Notes}\n- panel: {id: p, corner: 3 mm, holds: [{rows: {id: r, grow: 10, count: 9}}]}\n"
+        "- heading: {id: h, text: Notes}\n"
+        "- panel: {id: p, corner: 3 mm, holds: [{rows: {id: r, grow: 10, count: 9}}]}\n"
     )
     assert told(text, "layout") == ()
 

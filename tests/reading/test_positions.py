@@ -1,7 +1,7 @@
 """Every place points at the very text, counted as an editor counts: lines and columns from 1."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.errors import Problem, ProblemsError
@@ -142,6 +142,7 @@ VALUES = st.one_of(
 )
 
 
+@settings(deadline=None)
 @given(st.lists(VALUES, min_size=1, max_size=6), st.sampled_from(["\n", "\r\n"]))
 def test_every_scalar_points_at_text_that_starts_there(values: list[str], end: str) -> None:
     text = "".join(f"k{i}: {value}\n" for i, value in enumerate(values)).replace("\n", end)
@@ -159,19 +160,39 @@ def tree_or_problems(text: str) -> Mapping | tuple[Problem, ...]:
         return error.problems
 
 
+@settings(deadline=None)
 @given(st.text(max_size=60))
 def test_any_text_gives_a_tree_or_problems(text: str) -> None:
     found = tree_or_problems(text)
     assert isinstance(found, Mapping) or (found and all(problem.message and problem.mend for problem in found))
 
 
-YAML_PIECES = st.sampled_from(
-    ("a", "b: ", "- ", "\n", "\n  ", "{", "}", "[", "]", ", ", "'", '"', " #x", "\t", "? ", "|\n  ", ">-\n ")
-    + ("&a ", "*a", "!!str ", "<<: ", "é", "😀", "\r\n", " ", "\\", "%", "@", "~", "---", "...", ":", "|2")
-    + ("color: ", "1\n", "\x00")
+_LETTERS = ("a", "b: ", "color: ", "1\n", "é", "😀", "\x00", "\\", "#", " #x")
+_WHITE = ("\n", "\n  ", "\r\n", " ", "\t")
+_SIGNS = (
+    "- ",
+    "? ",
+    ":",
+    ", ",
+    "{",
+    "}",
+    "[",
+    "]",
+    "'",
+    '"',
+    "|\n  ",
+    "|2",
+    ">-\n ",
+    "&a ",
+    "*a",
+    "!!str ",
+    "<<: ",
 )
+_OTHERS = ("%", "@", "~", "---", "...")
+YAML_PIECES = st.sampled_from((*_LETTERS, *_WHITE, *_SIGNS, *_OTHERS))
 
 
+@settings(deadline=None)
 @given(st.lists(YAML_PIECES, max_size=20).map("".join))
 def test_problems_of_any_heap_of_yaml_signs_have_a_place_in_the_text(text: str) -> None:
     found = tree_or_problems("k: " + text)

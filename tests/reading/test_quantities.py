@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.paper import sheet_names
@@ -88,6 +88,7 @@ QUANTITIES = st.builds(
 
 
 @pytest.mark.parametrize("form", ["length", "length-or-share"])
+@settings(deadline=None)
 @given(text=QUANTITIES.filter(lambda text: not ("%" in text and text.strip("+").startswith("1234567"))))
 def test_editors_accept_what_padspec_accepts(form: str, text: str) -> None:
     assert (fault(form, text) is None) == bool(re.search(DEFINITIONS[form]["pattern"], text))

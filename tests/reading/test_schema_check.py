@@ -249,7 +249,8 @@ def test_every_key_of_a_studio_may_be_left_out(text: str) -> None:
 
 
 def test_a_studio_holds_the_house_style() -> None:
-    text = "leaves: 25\nlayout: ruled\npalette: {paper: white}\nground: {}\nart: {}\nheading: {}\npanel: {}\nrows: {}\nspace: {}\nlimits: {}"
+    bundles = "".join(f"{key}: {{}}\n" for key in ("ground", "art", "heading", "panel", "rows", "space", "limits"))
+    text = "leaves: 25\nlayout: ruled\npalette: {paper: white}\n" + bundles
     assert told(text, "studio") == ()
 
 

@@ -18,12 +18,24 @@ def test_a_key_known_elsewhere_is_sent_there_with_an_example() -> None:
     assert problem.mend == "It belongs in rows: rows: {pitch: 8 mm}."
 
 
-def test_a_key_known_in_several_places_names_them() -> None:
-    assert "rows" in added("heading: {colour: red, weight: 0.3 mm}").mend
+def test_a_key_known_in_several_places_names_up_to_three() -> None:
+    assert added("inset: 6 mm").mend == "It belongs in art or panel: art: {inset: 6 mm}."
+
+
+def test_a_shortened_key_of_the_same_mapping_wins_over_one_elsewhere() -> None:
+    assert added("heading: {weight: 700}").mend == "Did you mean font-weight?"
+
+
+def test_a_key_known_elsewhere_in_a_block_is_sent_there() -> None:
+    assert added("heading: {pitch: 8 mm}").mend == "It belongs in rows: rows: {pitch: 8 mm}."
 
 
 def test_a_key_of_another_file_is_sent_there() -> None:
     assert added("printer: {}").mend == "It belongs in the studio (studio.yaml)."
+
+
+def test_a_key_of_another_file_is_sent_there_even_if_one_here_is_near() -> None:
+    assert added("face: []").mend == "It belongs in a layout (layouts/NAME.yaml)."
 
 
 def test_a_key_known_nowhere_gets_the_list() -> None:

@@ -1,0 +1,62 @@
+"""What is wrong is told all at once, each with its place and a mend."""
+
+from kit import PLAIN, apply, disc, pad, problems
+
+from padspec.resolve.design import Heading
+
+
+def test_a_picture_that_is_not_there_is_refused_with_the_nearest_name() -> None:
+    text = apply(PLAIN, {"art.file": "art/moht.png"})
+    assert problems(text, files={"art/moth.png": disc(), "art/owl.png": disc()}) == [
+        "x.pad.yaml:6:9 There is no picture art/moht.png. Did you mean moth.png?"
+    ]
+
+
+def test_a_picture_with_no_likely_neighbour_says_where_paths_start() -> None:
+    text = apply(PLAIN, {"art.file": "art/zebra.png"})
+    (problem,) = problems(text, files={"art/moth.png": disc()})
+    assert problem.endswith("There is no picture art/zebra.png. Paths start at the folder of x.pad.yaml.")
+
+
+def test_a_picture_outside_the_project_is_refused() -> None:
+    (problem,) = problems(apply(PLAIN, {"art.file": "../moth.png"}))
+    assert "../moth.png leads outside the project folder." in problem
+
+
+def test_several_faults_are_told_together_in_order_of_place() -> None:
+    text = apply(
+        PLAIN,
+        {
+            "art.file": "moht.png",
+            "palette.ink.from": "art",
+            "heading.font": "Nunitto",
+            "rows.colour": "ruel",
+            "blocks.pannel.corner": "3 mm",
+        },
+    )
+    found = problems(text, files={"moth.png": disc()})
+    assert [problem.split()[0] for problem in found] == [
+        "x.pad.yaml:6:9",
+        "x.pad.yaml:11:9",
+        "x.pad.yaml:13:11",
+        "x.pad.yaml:15:3",
+    ]
+    for problem, part in zip(found, ("moht.png", "Nunitto", "ruel", "pannel"), strict=True):
+        assert part in problem
+
+
+def test_a_trim_that_cannot_be_made_is_refused_with_the_range() -> None:
+    (problem,) = problems(apply(PLAIN, {"trim.width": "12 mm"}))
+    assert "12 mm" in problem
+    assert "20 mm" in problem
+
+
+def test_a_heading_keeps_its_no_break_spaces_and_loses_the_rest() -> None:
+    made = pad('pad: X\ntrim: {width: 90 mm, height: 190 mm}\nheading: {text: "  No\\u00a05  \\n lamps\\t"}\n')
+    block = made.design.face[0].holds[0]
+    assert isinstance(block, Heading)
+    assert block.text == "No\u00a05 lamps"
+
+
+def test_a_name_left_out_is_taken_from_the_file() -> None:
+    assert pad(PLAIN, path="cards/night-moth.pad.yaml").design.sku == "night-moth"
