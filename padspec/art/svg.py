@@ -2,7 +2,10 @@
 
 import math
 import re
+import subprocess
+import sys
 from io import BytesIO
+from pathlib import Path
 
 import numpy as np
 from PIL.PngImagePlugin import PngImageFile
@@ -19,6 +22,8 @@ _LENGTH = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([a-z]*|%)\
 _DECLARED = re.compile(rb"<\?xml[^>]*?encoding\s*=\s*[\"']([\w.-]+)[\"']")
 # A side or a ratio beyond this is a mistake in the file.
 _LONGEST, _STEEPEST = 1e6, 200
+#: A drawing that takes longer is refused; a detailed one takes a second.
+MOST_SECONDS = 8
 
 
 def check_svg(data: bytes, name: str) -> None:
@@ -67,7 +72,8 @@ def svg_size(data: bytes, name: str = "the drawing") -> tuple[float, float]:
 def draw_svg(data: bytes, name: str, width_px: int, height_px: int) -> Pixels:
     """The drawing in so many pixels, on a transparent ground; in the middle where its shape differs.
 
-    Raises ArtError as `check_svg`, and for what the renderer cannot draw or more than 100 megapixels.
+    Raises ArtError as `check_svg`, and for what the renderer cannot draw in `MOST_SECONDS` or in more than
+    100 megapixels.
     """
     refuse_too_large(width_px, height_px, name)
     check_svg(data, name)
@@ -76,18 +82,29 @@ def draw_svg(data: bytes, name: str, width_px: int, height_px: int) -> Pixels:
 
 
 def _rendered(data: bytes, name: str, width: int, height: int) -> Pixels:
-    from resvg_py import svg_to_bytes
-
+    """What the renderer draws within the time and memory that it is given."""
+    program = Path(__file__).with_name("svg_renderer.py")
     try:
-        png = svg_to_bytes(svg_string=_text(data), width=width, height=height, dpi=96, skip_system_fonts=True)
-        with PngImageFile(BytesIO(png)) as image:
-            return Pixels(np.array(image.convert("RGBA")))
-    except (KeyboardInterrupt, SystemExit):
-        raise
-    except BaseException as trouble:  # a panic of the renderer is no Exception
+        png = subprocess.run(
+            [sys.executable, "-I", str(program), str(width), str(height)],
+            input=_text(data).encode("utf-8"),
+            capture_output=True,
+            timeout=MOST_SECONDS,
+            check=True,
+        ).stdout
+    except subprocess.TimeoutExpired as trouble:
         raise ArtError(
-            f"{name} cannot be drawn: {trouble}.", "Save it again as plain SVG, or as PNG."
+            f"{name} takes more than {MOST_SECONDS} s to draw at {width} × {height} pixels.",
+            "Simplify its filters and see-through shapes, or save it as a PNG of the size it is printed at.",
         ) from trouble
+    except subprocess.CalledProcessError as trouble:
+        said = re.findall(r"^ValueError: (.{1,120})", trouble.stderr.decode("utf-8", "replace"), re.M)
+        raise ArtError(
+            f"{name} cannot be drawn: {said[-1] if said else 'it needs more memory than it is given'}.",
+            "Save it again as plain SVG, or as a PNG of the size it is printed at.",
+        ) from trouble
+    with PngImageFile(BytesIO(png)) as image:
+        return Pixels(np.array(image.convert("RGBA")))
 
 
 def _centred(drawn: Pixels, width: int, height: int) -> Pixels:

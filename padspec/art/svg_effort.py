@@ -10,8 +10,6 @@ from padspec.art.errors import ArtError
 
 #: Shapes and other elements, every use counted: a detailed traced picture has some tens of thousands.
 MOST_ELEMENTS = 300_000
-#: Groups that need a canvas of their own (opacity, filter, mask, clip, blend), every use counted.
-MOST_LAYERS = 1_000
 #: Elements within elements, through references too; a renderer follows them on its stack.
 MOST_NESTED = 64
 
@@ -20,10 +18,9 @@ _SIMPLIFY = "Simplify the drawing, or save it as a PNG of the size it is printed
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """Elements, layers and depth of a part of the drawing with all it refers to."""
+    """Elements and depth of a part of the drawing with all it refers to."""
 
     elements: int
-    layers: int
     depth: int
 
 
@@ -33,7 +30,6 @@ class Effort:
     def __init__(self) -> None:
         self._children: list[list[int]] = []
         self._references: list[tuple[str, ...]] = []
-        self._layered: list[bool] = []
         self._lines: list[int] = []
         self._by_id: dict[str, int] = {}
 
@@ -42,12 +38,11 @@ class Effort:
         """How many elements have been entered."""
         return len(self._children)
 
-    def enter(self, parent: int | None, ident: str, references: tuple[str, ...], layered: bool, line: int) -> int:
+    def enter(self, parent: int | None, ident: str, references: tuple[str, ...], line: int) -> int:
         """Note an element under its parent; gives the element's number."""
         number = len(self._children)
         self._children.append([])
         self._references.append(references)
-        self._layered.append(layered)
         self._lines.append(line)
         if parent is not None:
             self._children[parent].append(number)
@@ -55,8 +50,8 @@ class Effort:
             self._by_id.setdefault(ident, number)
         return number
 
-    def check(self, name: str) -> None:
-        """Raise ArtError where the drawing, references followed, is over one of the limits."""
+    def check(self, name: str) -> int:
+        """The elements that are drawn, every reference followed; raises ArtError over one of the limits."""
         load = self._load(0, (), {}, name)
         if load.elements > MOST_ELEMENTS:
             raise ArtError(
@@ -64,12 +59,7 @@ class Effort:
                 f" the limit is {MOST_ELEMENTS}.",
                 _SIMPLIFY,
             )
-        if load.layers > MOST_LAYERS:
-            raise ArtError(
-                f"{name} draws {load.layers} groups with opacity, filters, masks or clips of their own;"
-                f" the limit is {MOST_LAYERS}.",
-                _SIMPLIFY,
-            )
+        return load.elements
 
     def _load(self, number: int, path: tuple[int, ...], known: dict[int, Load], name: str) -> Load:
         if number in known:
@@ -84,13 +74,13 @@ class Effort:
             )
         if len(path) >= MOST_NESTED:
             raise self._too_deep(number, name)
-        elements, layers, depth = 1, int(self._layered[number]), 0
+        elements, depth = 1, 0
         targets = [self._by_id[ident] for ident in self._references[number] if ident in self._by_id]
         for part in [*self._children[number], *targets]:
             load = self._load(part, (*path, number), known, name)
-            elements, layers = elements + load.elements, layers + load.layers
+            elements += load.elements
             depth = max(depth, load.depth)
-        known[number] = Load(elements, layers, depth + 1)
+        known[number] = Load(elements, depth + 1)
         return known[number]
 
     def _too_deep(self, number: int, name: str) -> ArtError:

@@ -26,16 +26,19 @@ _XHTML = "http://www.w3.org/1999/xhtml"
 _XML = "http://www.w3.org/XML/1998/namespace"
 _TEXT = frozenset({"text", "tspan", "textPath", "tref", "altGlyph", "flowRoot", "flowPara"})
 _ANIMATION = frozenset({"animate", "set", "animateTransform", "animateMotion"})
-# Presentation attributes that make a renderer open a canvas of their own.
-_LAYERING = ("opacity", "filter", "mask", "clip-path", "mix-blend-mode", "isolation")
 _EMBED = "Embed the picture in the drawing, or leave it out."
 
 Name = tuple[str | None, str]
 
 
-def walk_svg(data: bytes, name: str) -> None:
-    """Read the whole file; raises ArtError naming element and line for whatever is not allowed in it."""
-    _parse(data, name, _Walk(name))
+def walk_svg(data: bytes, name: str) -> int:
+    """Read the whole file; gives the elements it draws, every reference followed.
+
+    Raises ArtError naming element and line for whatever is not allowed in it.
+    """
+    walk = _Walk(name)
+    _parse(data, name, walk)
+    return walk.effort.check(name)
 
 
 def root_attributes(data: bytes, name: str) -> dict[str, str]:
@@ -135,19 +138,14 @@ class _Walk(ContentHandler):
                 "Put the styles into a <style> element, or let the program write them as attributes.",
             )
 
-    def endDocument(self) -> None:  # noqa: N802
-        self.effort.check(self.file)
-
     def _enter(self, attrs: AttributesNSImpl, references: tuple[str, ...]) -> None:
         plain = {local: value for (space, local), value in attrs.items() if space is None}
         if len(self.open) >= MOST_NESTED:
             self._refuse(f"elements are nested more than {MOST_NESTED} deep", "Ungroup the drawing in its editor.")
         if self.effort.count >= MOST_ELEMENTS:
             self._refuse(f"this is element {MOST_ELEMENTS + 1}, one over the limit", "Simplify the drawing.")
-        style = plain.get("style", "")
-        layered = any(key in plain or key in style for key in _LAYERING)
         parent = self.open[-1] if self.open else None
-        self.open.append(self.effort.enter(parent, plain.get("id", ""), references, layered, self._line()))
+        self.open.append(self.effort.enter(parent, plain.get("id", ""), references, self._line()))
 
     def _refuse_element(self, space: str | None, local: str) -> None:
         if space == _XHTML or local in ("script", "foreignObject", "handler", "iframe"):

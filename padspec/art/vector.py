@@ -14,12 +14,16 @@ from numpy.typing import NDArray
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Bytes, Pixels
 from padspec.art.svg import check_svg, draw_svg, svg_size
+from padspec.art.svg_reading import walk_svg
 from padspec.scene.nodes import Vector
 
 #: The largest difference of a channel, in steps of 255, that two renderers may leave on one drawing.
 #: Measured (see `_boxed`): plain drawings, gradients, clips, patterns and hairlines differ by up to 18; a
 #: faint blur by 34, a plain blur, a blend mode, paint order, a mask or a rounded rectangle by 86 and more.
 MOST_DIFFERENT = 25
+
+#: The converter takes about a second for so many.
+MOST_ELEMENTS_KEPT = 10_000
 
 _SHORT_SIDE, _LONG_SIDE = 200, 2000
 # Each pixel that is compared is the mean of this many to a side, so that edge rules drop out.
@@ -34,11 +38,21 @@ def to_vector(data: bytes, name: str) -> Vector:
     Raises ArtError as `check_svg`, where the cairo library is missing, and where the PDF does not show
     what the drawing shows, saying where and by how much.
     """
-    check_svg(data, name)
+    _refuse_too_much(data, name)
     width, height = svg_size(data, name)
     pdf = _without_dates(_converted(data, name, _PAGE / max(width, height), (width, height)))
     _compare(pdf, data, name, (width, height))
     return Vector(name, blake2b(data).hexdigest()[:8], pdf, data)
+
+
+def _refuse_too_much(data: bytes, name: str) -> None:
+    check_svg(data, name)
+    elements = walk_svg(data, name)
+    if elements > MOST_ELEMENTS_KEPT:
+        raise ArtError(
+            f"{name} draws {elements} elements; kept as vectors the limit is {MOST_ELEMENTS_KEPT}.",
+            "Leave keep-vector out for this drawing, or simplify it.",
+        )
 
 
 def _converted(data: bytes, name: str, scale: float, size: tuple[float, float]) -> bytes:

@@ -25,7 +25,7 @@ def art_resolution(subject: Subject, limits: Limits) -> Iterator[Finding]:
         level = limits.missed_below(block.ppi)
         if level is None:
             continue
-        target = limits.to_reach.value
+        target = limits.mildest.value
         key = subject.design.key(block.id, "height")
         needed = (ceil(block.width / 25.4 * target), ceil(block.height / 25.4 * target))
         height = round_down(block.source[1] * 25.4 / target + 2 * block.frame, 0.1)

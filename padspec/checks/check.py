@@ -64,7 +64,7 @@ class Limits:
         raise KeyError(severity)
 
     @property
-    def to_reach(self) -> Level:
+    def mildest(self) -> Level:
         """The level to reach so that nothing at all is found: a maker may set the warning below the error."""
         return max(self.levels, key=lambda level: level.value)
 

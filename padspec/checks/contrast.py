@@ -61,7 +61,7 @@ def harsh_rules(subject: Subject, limits: Limits) -> Iterator[Finding]:
     Note above 10: common practice, no published source; black rules fight with handwriting. Remedy: the nearest
     colour of the same hue that is quieter.
     """
-    level = limits.to_reach
+    level = limits.mildest
     for lines in lines_of(subject, "rule"):
         measured = lines.best(lines.colour)
         if limits.missed_above(measured) is None:
@@ -89,7 +89,7 @@ def lettering_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """
     sizes = {p.block: p.size for p in subject.face.placements}
     for lines in lines_of(subject, "lettering"):
-        usual = limits.to_reach
+        usual = limits.mildest
         small = sizes.get(lines.block, LARGE) < LARGE - 1e-9
         level = Level(usual.severity, 4.5, "ratio") if small and usual.usual is None else usual
         held = Limits((level,))
@@ -115,7 +115,7 @@ def _finding(
     limits: Limits,
 ) -> Finding:
     key = subject.design.key(lines.block, setting)
-    target = limits.to_reach.value
+    target = limits.mildest.value
     better = nearest_passing(lines.colour, lambda colour: lines.worst(colour) >= target)
     return Finding(
         check=check,
@@ -124,7 +124,7 @@ def _finding(
         message=f"{words}: {lines.colour.hex} stands out {number_text(measured, 2)} : 1 from what lies under it.",
         measured=f"{number_text(measured, 3)} : 1",
         limit=level.text,
-        remedy=_no_shade(limits.to_reach)
+        remedy=_no_shade(limits.mildest)
         if better is None
         else Remedy(
             f"Use {better.hex}, the nearest colour that passes ({number_text(lines.worst(better), 2)} : 1).",

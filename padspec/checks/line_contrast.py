@@ -37,7 +37,7 @@ def lines_of(subject: Subject, part: Part) -> tuple[Lines, ...]:
     for shape in shapes(subject.face.scene):
         if shape.cause.part == part:
             found.setdefault((shape.cause.block, _colour(shape)), []).append(subject.under.along(shape.outline))
-    return tuple(Lines(block, colour, tuple(under)) for (block, colour), under in found.items())
+    return tuple(Lines(block, colour, _told_apart(under)) for (block, colour), under in found.items())
 
 
 def nearest_passing(colour: Colour, passes: Callable[[Colour], bool]) -> Colour | None:
@@ -56,6 +56,15 @@ def nearest_passing(colour: Colour, passes: Callable[[Colour], bool]) -> Colour 
                 break
             level += step
     return min(found, key=lambda c: (round(delta_e(colour, c), 9), c), default=None)
+
+
+def _told_apart(stretches: list[Floats]) -> tuple[Floats, ...]:
+    """What can matter to a contrast: equal stretches count once, and one pixel stands for an even stretch.
+
+    A remedy tries a hundred colours on every line; most rules of a pad lie on the same white.
+    """
+    short = (stretch[:1] if (stretch == stretch[:1]).all() else stretch for stretch in stretches)
+    return tuple({stretch.tobytes(): stretch for stretch in short}.values())
 
 
 def _colour(shape: Shape) -> Colour:

@@ -119,9 +119,8 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
         enough = f"{number_text(pitch)} mm"
         remedy = Remedy(f"Set pitch: {enough}.", ((key.path, enough),))
     if count < 1:
-        remedy = Remedy(
-            f"The rows need a height of {mm_text(level.value)}: a taller trim or a lower picture does it."
-        )
+        lack = mm_text(level.value - max(placed.box.height, 0))
+        remedy = Remedy(f"The rows need {lack} more height: a taller trim or a lower picture gives it.")
     yield Finding(
         check="row-room",
         severity=level.severity,

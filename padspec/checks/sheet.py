@@ -15,6 +15,9 @@ from padspec.sheet.marks import MARK_GAP, MARK_LEAST
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
 
+#: What the default errors of a studio come to: √(1² + 0.5² + 0.5²) mm.
+USUAL_STACK = hypot(1.0, 0.5, 0.5)
+
 
 def sheet_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (geometry sets the limit)
     """Does at least one face fit the printable area? An error that cannot be allowed.
@@ -44,28 +47,31 @@ def sheet_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: A
     )
 
 
-def bleed_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (the limit is the studio's own errors, stacked)
+def bleed_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Is there bleed enough? The least bleed that prints past any outer or guttered cut, against what placement,
     skew and cutter may be off together (independent errors: the root of the sum of squares).
 
-    Warning below that; error at 0 where a coloured ground reaches the trim. A ground that is white paper needs
+    Warning below that (1.22 mm with the errors that a studio has by default) or below the maker's own limit; error
+    at 0 where a coloured ground reaches the trim. A ground that is white paper needs
     none, and lines shared by butted faces have none by design. Root-sum-square stacking is the usual rule for
     independent errors. Remedy: the bleed, least bleed or gutter that passes.
     """
     sheet, design = subject.sheet, subject.design
     if sheet is None or (design.ground.colour == WHITE and design.ground.pattern is None):
         return
-    needed, printed = stacked_error(design), least_printed(sheet)
+    level = limits.mildest
+    needed = stacked_error(design) if level.usual is None else level.value
+    printed = least_printed(sheet)
     if printed >= needed - 1e-9:
         return
     yield Finding(
         check="bleed-room",
         severity=Severity.ERROR if printed <= 1e-9 else Severity.WARNING,
         place=_place(design, _held_back_by(sheet, needed)),
-        message=f"{mm_text(printed)} of bleed print, while printer and cutter together may be off by "
-        f"{mm_text(needed)}: white slivers may show.",
+        message=f"Only {mm_text(printed)} of bleed are printed past a cut, where {mm_text(needed)} are needed: "
+        "white slivers may show.",
         measured=mm_text(printed),
-        limit=mm_text(needed),
+        limit=mm_text(needed) if level.usual is None else level.text,
         remedy=_more_bleed(design, needed),
     )
 
@@ -143,8 +149,8 @@ def _room_for_marks(design: Design) -> Remedy:
             return Remedy(f"Set under sheet: bleed: {value}.", ((("sheet", "bleed"), value),))
         bleed = round(bleed - 0.1, 9)
     return Remedy(
-        f"Crop marks need {mm_text(MARK_GAP + MARK_LEAST)} beyond the bleed on every side, the slug and the scale bar "
-        "a little room between them: a smaller trim or a larger sheet leaves it."
+        f"Crop marks need {mm_text(MARK_GAP + MARK_LEAST)} beyond the bleed on every side, slug and scale bar a "
+        "stretch free of them: a smaller trim or a larger sheet leaves it."
     )
 
 

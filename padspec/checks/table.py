@@ -10,7 +10,7 @@ from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
 from padspec.checks.room import heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
-from padspec.checks.sheet import bleed_room, mark_room, sheet_fit
+from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room, sheet_fit
 from padspec.checks.under import look_under
 from padspec.compose.face import Face
 from padspec.resolve.design import Design
@@ -30,12 +30,12 @@ CHECKS: tuple[Check, ...] = (
     ),
     Check("art-resolution", (Usual(_ERROR, 150.0, "ppi"), Usual(_WARNING, 300.0, "ppi")), art_resolution),
     Check("art-cutout", (), art_cutout),
-    Check("safe-margin", (), safe_margin),
+    Check("safe-margin", (Usual(_WARNING, 3.0, "mm"),), safe_margin),
     Check("row-room", (Usual(_ERROR, 0.8, "share"), Usual(_WARNING, 5.0, "mm")), row_room),
     Check("heading-room", (), heading_room),
     Check("missing-glyph", (), missing_glyph, may_be_allowed=False),
     Check("sheet-fit", (), sheet_fit, may_be_allowed=False),
-    Check("bleed-room", (), bleed_room),
+    Check("bleed-room", (Usual(_WARNING, USUAL_STACK, "mm"),), bleed_room),
     Check("mark-room", (), mark_room),
 )
 

@@ -1,6 +1,7 @@
 """Header art: the picture at its resolved size, in its frame if it has one, held off the edges by its inset."""
 
 from padspec.base.geometry import Box
+from padspec.base.numbers import EPSILON
 from padspec.compose.face import Drawn, Placement, Room
 from padspec.resolve.design import Art
 from padspec.scene.nodes import Cause, Group, LayerName, Node, Picture, Shape
@@ -13,12 +14,23 @@ def need(block: Art) -> float:
 
 
 def draw(block: Art, room: Room) -> Drawn:
-    """The picture at the foot of its room, aligned between the insets."""
-    width, height = block.width + 2 * block.frame, block.height + 2 * block.frame
+    """The picture at the foot of its room, aligned between the insets; smaller where the room is too small."""
+    scale = _scale(block, room.box)
+    width, height = block.width * scale + 2 * block.frame, block.height * scale + 2 * block.frame
     spare = room.box.width - 2 * block.inset - width
     share = {"left": 0.0, "centre": 0.5, "right": 1.0}[block.align]
     outer = Box(room.box.x + block.inset + spare * share, room.box.bottom - height, width, height)
-    return Drawn(_nodes(block, outer), (Placement(block.id, outer),))
+    placed = Placement(block.id, outer, short_by=block.height * (1 - scale))
+    return Drawn(_nodes(block, outer) if scale else (), (placed,))
+
+
+def _scale(block: Art, room: Box) -> float:
+    """1, or less where the room cannot hold the picture in its frame."""
+    taken = 2 * block.frame
+    across = (room.width - 2 * block.inset - taken) / block.width
+    upright = (room.height - block.inset - taken) / block.height
+    scale = max(min(across, upright), 0.0)
+    return 1.0 if scale > 1 - EPSILON else scale
 
 
 def _nodes(block: Art, outer: Box) -> tuple[tuple[LayerName, Node], ...]:

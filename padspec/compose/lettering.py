@@ -37,7 +37,7 @@ def shape_line(font: Font, text: str) -> ShapedLine:
     hb.shape(handle, buffer, {"kern": True, "liga": True})
     steps: list[Step] = []
     x = y = 0.0
-    for info, position in zip(buffer.glyph_infos, buffer.glyph_positions, strict=True):
+    for info, position in zip(buffer.glyph_infos or (), buffer.glyph_positions or (), strict=True):
         glyph = _glyph(handle, info.codepoint)
         steps += mapped(glyph, Affine.move(x + position.x_offset, y + position.y_offset))
         x += position.x_advance

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.reading.block_keys import block_keys
+from padspec.reading.core_schema import integer
 from padspec.reading.defaults import block_defaults
 from padspec.reading.tree import Mapping, Scalar, Sequence
 from padspec.resolve.design import Key
@@ -99,7 +100,7 @@ def _draft(item: Mapping, sources: Sources) -> Draft:
     for layer in (_settings_of(laid), bundle_at(sources.studio, kind), bundle_at(sources.design, kind), own):
         settings = merge(settings, layer)
     held = _drafts(laid.get("holds"), sources)
-    return Draft(kind, block_id, int(_text(laid, "grow") or "0"), Settings(settings, sources.troubles), held)
+    return Draft(kind, block_id, integer(_text(laid, "grow")) or 0, Settings(settings, sources.troubles), held)
 
 
 def _settings_of(laid: Mapping) -> Mapping:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from padspec.base.errors import Problem, ProblemsError, UnitError
 from padspec.base.place import Place
 from padspec.base.units import is_share, parse_length, parse_share
+from padspec.reading.core_schema import integer, number
 from padspec.reading.tree import Entry, Mapping, Node, Scalar
 
 #: Keys whose value is replaced whole, never merged with the one it overrides.
@@ -91,11 +92,11 @@ class Settings:
 
     def integer(self, key: str) -> int:
         """A whole number."""
-        return int(self.text(key))
+        return integer(self.text(key)) or 0
 
     def number(self, key: str) -> float:
         """A bare number."""
-        return float(self.text(key))
+        return float(number(self.text(key)) or 0)
 
     def flag(self, key: str) -> bool:
         """True or false."""

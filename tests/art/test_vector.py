@@ -14,11 +14,11 @@ pytest.importorskip("cairosvg", reason="the cairo library is not on this machine
 
 SAME = {
     "plain": '<path d="M20 20 C80 -10 150 60 180 120 L60 150 Z" fill="#7a3b58"/>',
-    "strokes": '<path d="M20 20 H180 V140 H20 Z" fill="none" stroke="#124" stroke-width="4" stroke-dasharray="9 5"/>',
+    "strokes": '<path d="M20 20 H180 V140 H20 Z" fill="none" stroke="#124" stroke-dasharray="9 5"/>',
     "hairlines": "".join(
         f'<path d="M{8 * i} 0 L{200 - 5 * i} 160" stroke="#000" stroke-width=".3"/>' for i in range(25)
     ),
-    "gradient": '<radialGradient id="g"><stop stop-color="#fff"/><stop offset="1" stop-color="#070"/></radialGradient>'
+    "gradient": '<radialGradient id="g"><stop stop-color="red"/><stop offset="1"/></radialGradient>'
     '<circle cx="100" cy="80" r="70" fill="url(#g)"/>',
     "opacity": '<g opacity=".5"><circle cx="80" cy="80" r="50" fill="red"/><circle cx="120" cy="80" r="50"/></g>',
     "clip": '<clipPath id="c"><circle cx="100" cy="80" r="60"/></clipPath>'
@@ -36,7 +36,8 @@ UNLIKE = {
     "faint blur": BLURRED.format("bbb"),
     "blend": '<rect width="200" height="160" fill="#fc0"/>'
     '<circle cx="50" cy="40" r="30" fill="#08f" style="mix-blend-mode:multiply"/>',
-    "paint order": '<circle cx="50" cy="40" r="30" fill="#fc0" stroke="#222" stroke-width="14" paint-order="stroke"/>',
+    "paint order": '<circle cx="50" cy="40" r="30" fill="red" stroke="#222" stroke-width="9" '
+    'paint-order="stroke"/>',
 }
 
 
@@ -105,6 +106,11 @@ def test_missing_library_names_what_to_install(monkeypatch):
         to_vector(drawing(SAME["plain"]), "moth")
     for package in ("libcairo2", "Fedora", "Homebrew", "mingw-w64-x86_64-cairo", "without keep-vector nothing"):
         assert package in refusal.value.mend
+
+
+def test_too_many_elements_are_refused():
+    with pytest.raises(ArtError, match="draws 10002 elements; kept as vectors the limit is 10000"):
+        to_vector(drawing('<path d="M0 0H1"/>' * 10_001), "moth")
 
 
 def test_a_reference_outside_is_refused_here_too():

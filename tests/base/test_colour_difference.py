@@ -7,7 +7,7 @@ Test Data, and Mathematical Observations. Color Research and Application 30 (200
 import numpy as np
 import pytest
 from coloraide import Color
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.colour import Colour
@@ -73,12 +73,14 @@ def test_many_at_once_are_each_the_difference_of_their_pair() -> None:
     assert delta_e_lab(first, others) == pytest.approx([row[6] for row in PAIRS[15:24]], abs=1e-4)
 
 
+@settings(deadline=None)
 @given(colours, colours)
 def test_two_colours_differ_as_coloraide_says(one: Colour, other: Colour) -> None:
     theirs = Color(one.hex).delta_e(Color(other.hex), method="2000", space="lab-d65")
     assert delta_e(one, other) == pytest.approx(theirs, abs=1e-4)
 
 
+@settings(deadline=None)
 @given(colours)
 def test_a_colour_does_not_differ_from_itself(colour: Colour) -> None:
     assert delta_e(colour, colour) == 0

@@ -9,7 +9,7 @@ from math import cos, radians, sin
 
 import pytest
 from coloraide import Color
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from padspec.base.colour import BLACK, WHITE, Colour, oklab_from_srgb
@@ -22,6 +22,7 @@ shares = st.floats(0, 1)
 LIGHTNESS_STEP, CHROMA_STEP = 0.004, 0.006
 
 
+@settings(deadline=None)
 @given(colours)
 def test_nothing_of_the_way_leaves_a_colour_and_all_of_it_reaches_the_end(colour: Colour) -> None:
     assert lighten(colour, 0) == darken(colour, 0) == colour
@@ -29,6 +30,7 @@ def test_nothing_of_the_way_leaves_a_colour_and_all_of_it_reaches_the_end(colour
     assert darken(colour, 1) == BLACK
 
 
+@settings(deadline=None)
 @given(colours)
 def test_lighten_and_darken_move_lightness_one_way_only(colour: Colour) -> None:
     lighter = [lch(lighten(colour, n / 20))[0] for n in range(21)]
@@ -37,6 +39,7 @@ def test_lighten_and_darken_move_lightness_one_way_only(colour: Colour) -> None:
     assert all(after <= before + 1e-9 for before, after in pairwise(darker))
 
 
+@settings(deadline=None)
 @given(colours, shares)
 def test_lighten_goes_its_share_of_the_way_in_lightness_and_chroma(colour: Colour, share: float) -> None:
     lightness, chroma, _ = lch(colour)
@@ -46,6 +49,7 @@ def test_lighten_goes_its_share_of_the_way_in_lightness_and_chroma(colour: Colou
     assert left <= chroma * (1 - share) + CHROMA_STEP
 
 
+@settings(deadline=None)
 @given(colours, shares)
 def test_darken_goes_its_share_of_the_way_to_black(colour: Colour, share: float) -> None:
     lightness, chroma, _ = lch(colour)
@@ -55,6 +59,7 @@ def test_darken_goes_its_share_of_the_way_to_black(colour: Colour, share: float)
     assert left <= chroma * (1 - share) + CHROMA_STEP
 
 
+@settings(deadline=None)
 @given(st.floats(0.3, 1), st.floats(0, 0.5), hues)
 def test_reduction_into_srgb_keeps_lightness_and_hue(lightness: float, chroma: float, hue: float) -> None:
     got, a, b = oklab_from_srgb(from_lch(lightness, chroma, hue).unit)
@@ -65,6 +70,7 @@ def test_reduction_into_srgb_keeps_lightness_and_hue(lightness: float, chroma: f
     assert -CHROMA_STEP < along < chroma + CHROMA_STEP
 
 
+@settings(deadline=None)
 @given(st.floats(0.3, 0.97), st.floats(0, 0.5), hues)
 def test_no_more_chroma_is_given_up_than_srgb_asks(lightness: float, chroma: float, hue: float) -> None:
     kept = lch(from_lch(lightness, chroma, hue))[1]
@@ -73,11 +79,13 @@ def test_no_more_chroma_is_given_up_than_srgb_asks(lightness: float, chroma: flo
     assert not Color("oklch", [lightness, kept + 2 * CHROMA_STEP, hue]).in_gamut("srgb", tolerance=0)
 
 
+@settings(deadline=None)
 @given(colours)
 def test_a_colour_taken_apart_and_put_together_is_the_same(colour: Colour) -> None:
     assert from_lch(*lch(colour)) == colour
 
 
+@settings(deadline=None)
 @given(levels)
 def test_a_grey_stays_grey(level: int) -> None:
     for share in (0.1, 0.5, 0.9):

@@ -5,7 +5,7 @@ import pytest
 from coloraide import Color
 from colormath.color_conversions import convert_color
 from colormath.color_objects import LabColor, sRGBColor
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.colour import (
@@ -59,6 +59,7 @@ def test_a_grid_of_colours_agrees_with_coloraide(convert, space: str, off: float
     assert np.abs(convert(GRID) - theirs).max() < off
 
 
+@settings(deadline=None)
 @given(triples)
 def test_any_colour_agrees_with_coloraide(rgb: tuple[float, float, float]) -> None:
     theirs = Color("srgb", list(rgb))
@@ -87,11 +88,13 @@ def test_cie_lightness_follows_its_formula_on_both_sides_of_the_bend(luminance: 
     assert lab_from_srgb(grey)[0] == pytest.approx(lightness, abs=1e-4)
 
 
+@settings(deadline=None)
 @given(triples)
 def test_oklab_comes_back_to_the_same_colour(rgb: tuple[float, float, float]) -> None:
     assert srgb_from_oklab(oklab_from_srgb(np.array(rgb))) == pytest.approx(rgb, abs=1e-6)
 
 
+@settings(deadline=None)
 @given(channels)
 def test_the_transfer_curve_comes_back_to_the_same_value(value: float) -> None:
     assert srgb_from_linear(linear_from_srgb(np.array(value))) == pytest.approx(value, abs=1e-7)
@@ -103,6 +106,7 @@ def test_a_whole_picture_converts_as_its_pixels_do() -> None:
         assert convert(picture)[13, 41] == pytest.approx(convert(picture[13, 41]), abs=1e-12)
 
 
+@settings(deadline=None)
 @given(st.integers(0, 255), st.integers(0, 255), st.integers(0, 255))
 def test_hex_text_and_unit_values_give_the_same_colour_back(red: int, green: int, blue: int) -> None:
     colour = Colour(red, green, blue)

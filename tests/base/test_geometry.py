@@ -1,7 +1,7 @@
 """Boxes and affine maps: the algebra that every position rests on."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.geometry import Affine, Box, Sides, Size
@@ -20,27 +20,32 @@ def near(*values: float) -> object:
     return pytest.approx(values, abs=1e-6)
 
 
+@settings(deadline=None)
 @given(maps, maps, points)
 def test_then_applies_the_first_map_first(first: Affine, after: Affine, point: tuple[float, float]) -> None:
     assert first.then(after).of(*point) == near(*after.of(*first.of(*point)))
 
 
+@settings(deadline=None)
 @given(maps, maps, maps, points)
 def test_composition_is_associative(f: Affine, g: Affine, h: Affine, point: tuple[float, float]) -> None:
     assert f.then(g).then(h).of(*point) == near(*f.then(g.then(h)).of(*point))
 
 
+@settings(deadline=None)
 @given(maps, points)
 def test_the_map_without_values_is_neutral_on_both_sides(f: Affine, point: tuple[float, float]) -> None:
     assert Affine().then(f) == f.then(Affine()) == f
     assert Affine().of(*point) == point
 
 
+@settings(deadline=None)
 @given(numbers, numbers, points)
 def test_a_shift_and_its_opposite_cancel(dx: float, dy: float, point: tuple[float, float]) -> None:
     assert Affine.move(dx, dy).then(Affine.move(-dx, -dy)).of(*point) == near(*point)
 
 
+@settings(deadline=None)
 @given(lengths, lengths)
 def test_a_quarter_turn_lands_a_box_at_the_origin_on_its_side(width: float, height: float) -> None:
     turn = Affine.quarter_turn(height)
@@ -55,6 +60,7 @@ def test_a_quarter_turn_is_clockwise_on_a_page_whose_y_grows_downwards() -> None
     assert head_right == (190, 90)  # … and the head runs down the right edge
 
 
+@settings(deadline=None)
 @given(lengths, lengths, points)
 def test_four_quarter_turns_are_none(width: float, height: float, point: tuple[float, float]) -> None:
     whole = Affine()
@@ -63,6 +69,7 @@ def test_four_quarter_turns_are_none(width: float, height: float, point: tuple[f
     assert whole.of(*point) == near(*point)
 
 
+@settings(deadline=None)
 @given(maps)
 def test_a_quarter_turn_or_a_shift_keeps_area_and_never_mirrors(f: Affine) -> None:
     determinant = f.a * f.d - f.b * f.c
@@ -70,12 +77,14 @@ def test_a_quarter_turn_or_a_shift_keeps_area_and_never_mirrors(f: Affine) -> No
     assert determinant == pytest.approx(1 if f.b else f.a**2)
 
 
+@settings(deadline=None)
 @given(boxes, st.floats(-50, 50))
 def test_an_inset_and_its_opposite_cancel(box: Box, distance: float) -> None:
     back = box.inset(distance).inset(-distance)
     assert (back.x, back.y, back.width, back.height) == near(box.x, box.y, box.width, box.height)
 
 
+@settings(deadline=None)
 @given(boxes, boxes)
 def test_joined_boxes_are_the_least_box_that_covers_both(one: Box, other: Box) -> None:
     both = one.joined(other)
@@ -86,6 +95,7 @@ def test_joined_boxes_are_the_least_box_that_covers_both(one: Box, other: Box) -
         assert min(abs(edge - x) for x in own) < 1e-9
 
 
+@settings(deadline=None)
 @given(boxes, boxes)
 def test_boxes_overlap_alike_from_either_side(one: Box, other: Box) -> None:
     assert one.overlaps(other) == other.overlaps(one)

@@ -3,10 +3,12 @@
 1 in = 25.4 mm exactly (international yard and pound agreement, 1959); 1 pt = 1/72 in (ISO 32000-1, 8.3.2.3).
 """
 
+from contextlib import suppress
 from fractions import Fraction
+from math import isfinite
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.errors import UnitError
@@ -41,6 +43,7 @@ def test_a_length_is_the_nearest_float_of_the_exact_fraction(text: str, mm: Frac
     assert parse_length(text) == float(mm)
 
 
+@settings(deadline=None)
 @given(st.integers(0, 999_999), st.integers(0, 9), units)
 def test_a_decimal_reads_as_its_exact_fraction(digits: int, places: int, unit: str) -> None:
     exact = Fraction(digits, 10**places)
@@ -49,16 +52,19 @@ def test_a_decimal_reads_as_its_exact_fraction(digits: int, places: int, unit: s
     assert parse_length(f"{written} {unit}") == float(exact * MM[unit])
 
 
+@settings(deadline=None)
 @given(st.integers(0, 999_999), st.integers(0, 9999), st.integers(1, 9999), units)
 def test_a_mixed_fraction_reads_exactly(whole: int, over: int, under: int, unit: str) -> None:
     assert parse_length(f"{whole} {over}/{under} {unit}") == float((whole + Fraction(over, under)) * MM[unit])
 
 
+@settings(deadline=None)
 @given(st.integers(0, 9999), st.integers(1, 9999), units)
 def test_a_length_and_its_opposite_differ_in_sign_only(over: int, under: int, unit: str) -> None:
     assert parse_length(f"-{over}/{under} {unit}") == -parse_length(f"{over}/{under} {unit}")
 
 
+@settings(deadline=None)
 @given(st.integers(0, 13_000))
 def test_an_inch_is_72_points_and_2_54_centimetres(n: int) -> None:
     inches = parse_length(f"{n} in")
@@ -92,13 +98,12 @@ def test_what_is_no_length_is_refused_with_its_likely_meaning(text: str, message
     assert caught.value.mend.startswith(mend)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=20))
 def test_no_text_whatever_raises_anything_but_a_unit_error(text: str) -> None:
     for parse in (parse_length, parse_share):
-        try:
-            assert isinstance(parse(text), float)
-        except UnitError as error:
-            assert error.mend
+        with suppress(UnitError):
+            assert isfinite(parse(text))
 
 
 @pytest.mark.parametrize(

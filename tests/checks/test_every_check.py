@@ -34,7 +34,9 @@ def test_the_text_of_a_check_names_its_limits(check):
     assert re.search(r"error|warning|note", text, re.IGNORECASE)
     for usual in check.usual:
         assert usual.severity.word in text.lower()
-        as_said = {f"{value:g}" for value in (usual.value, usual.value * 100, usual.value * 72 / 25.4)}
+        as_said = {
+            f"{n:.2f}".rstrip("0").rstrip(".") for n in (usual.value, usual.value * 100, usual.value * 72 / 25.4)
+        }
         assert as_said & set(re.findall(r"\d+(?:\.\d+)?", text))
 
 

@@ -14,9 +14,8 @@ STRIPED = {
 
 
 def stripes(share: str, angle: float = 0) -> dict[str, object]:
-    return {
-        "ground.pattern": {"kind": "stripes", "colour": "#808080", "size": "10 mm", "mark": share, "angle": angle}
-    }
+    pattern = {"kind": "stripes", "colour": "#808080", "size": "10 mm", "mark": share, "angle": angle}
+    return {"ground.pattern": pattern}
 
 
 def ratio(finding) -> float:
@@ -40,7 +39,7 @@ def test_a_speck_of_pattern_under_a_rule_does_not_decide():
 
 
 def test_one_rule_that_lies_along_a_dark_stripe_is_enough():
-    found = of(made(apply(PLAIN, {**STRIPED, **stripes("10 %", 90)})), "rule-contrast")
+    found = of(made(apply(PLAIN, {**STRIPED, **stripes("25 %", 90)})), "rule-contrast")
     assert [finding.severity.word for finding in found] == ["error"]
 
 

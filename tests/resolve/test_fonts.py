@@ -51,7 +51,7 @@ def otf() -> bytes:
     empty = T2CharStringPen(600, None).getCharString()
     shapes = {".notdef": empty, "space": empty, "H": pen.getCharString()}
     builder.setupCFF("Plank", {"FullName": "Plank"}, shapes, {})
-    builder.setupHorizontalMetrics({name: (600, 0) for name in (".notdef", "space", "H")})
+    builder.setupHorizontalMetrics(dict.fromkeys((".notdef", "space", "H"), (600, 0)))
     builder.setupHorizontalHeader(ascent=800, descent=-200)
     builder.setupNameTable({"familyName": "Plank", "styleName": "Regular"})
     builder.setupOS2()
@@ -93,9 +93,7 @@ def test_a_woff2_file_is_unpacked_to_the_same_letters() -> None:
 
 
 def test_a_file_of_postscript_outlines_is_shaped() -> None:
-    font = heading_font(
-        apply(PLAIN, {"heading.font": "plank.otf", "heading.text": "HH"}), {"plank.otf": otf()}
-    )
+    font = heading_font(apply(PLAIN, {"heading.font": "plank.otf", "heading.text": "HH"}), {"plank.otf": otf()})
     shaped = shape_line(font, "HH")
     assert (shaped.advance, shaped.ink.x, shaped.ink.width) == pytest.approx((1.2, 0.05, 1.1), abs=1e-9)
     assert cap_height(font) == pytest.approx(0.7, abs=1e-9)

@@ -1,0 +1,158 @@
+"""The heading fits its width whatever its words, centred by its ink, broken where a line may break."""
+
+from itertools import combinations
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from padspec.base.geometry import Box
+from padspec.compose.face import Drawn, Room
+from padspec.compose.heading import SHRINK_FIRST, broken, draw, fit, need
+from padspec.compose.lettering import cap_height, shape_line
+
+from .blocks import font, heading, of_part
+from .replay import true_bounds
+
+words = st.text("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789'!-", min_size=1, max_size=14)
+phrases = st.lists(words, min_size=1, max_size=8).map(" ".join)
+odd = st.text(st.characters(codec="utf-8", exclude_categories=("Cs", "Cc")), max_size=40).map(
+    lambda text: " ".join(text.split())
+)
+texts = st.one_of(phrases, odd)
+widths = st.floats(20, 180)
+ROOM = Room(Box(11, 14, 68, 150))
+
+
+def ink(drawn: Drawn) -> list[tuple[float, float, float, float]]:
+    return [true_bounds(shape.outline) for shape in of_part(drawn, "lettering")]
+
+
+@settings(max_examples=80, deadline=None)
+@example(text="A", width=68.0)
+@example(text="Everything that has to be done before the lamps go out", width=68.0)
+@example(text="Donaudampfschifffahrtsgesellschaft", width=40.0)
+@given(text=texts, width=widths)
+def test_every_line_fits_its_width_or_the_heading_says_by_how_much_it_does_not(text: str, width: float) -> None:
+    block = heading(text)
+    drawn = draw(block, Room(Box(0, 0, width, 100)), 0.0)
+    if not text:
+        return
+    widest = max((right - left for left, _, right, _ in ink(drawn)), default=0.0)
+    placed = drawn.placements[0]
+    assert widest <= width + placed.short_by + 1e-6
+    if placed.short_by > 0:
+        assert placed.size == block.least_size
+
+
+@settings(max_examples=80, deadline=None)
+@given(texts, widths, st.integers(1, 4))
+def test_lettering_is_never_larger_than_wished_nor_smaller_than_allowed(
+    text: str, width: float, lines: int
+) -> None:
+    block = heading(text, lines=lines)
+    fitted = fit(block, width)
+    assert block.least_size <= fitted.size <= block.size
+    assert 1 <= len(fitted.lines) <= lines
+
+
+@pytest.mark.parametrize("text", ["A", "To do", "Owls"])
+def test_a_short_heading_keeps_the_size_it_was_given(text: str) -> None:
+    assert fit(heading(text), 68).size == 7.5
+
+
+def test_one_line_shrinks_a_little_before_a_second_is_begun() -> None:
+    natural = shape_line(font(), "Before dark").ink.width * 7.5
+    slightly = fit(heading("Before dark"), natural * (SHRINK_FIRST + 0.02))
+    assert len(slightly.lines) == 1
+    assert slightly.size == pytest.approx(7.5 * (SHRINK_FIRST + 0.02), abs=1e-6)
+    assert len(fit(heading("Before dark"), natural * (SHRINK_FIRST - 0.02)).lines) == 2
+
+
+@settings(max_examples=60, deadline=None)
+@given(phrases)
+def test_each_line_is_centred_by_its_ink(text: str) -> None:
+    for left, _, right, _ in ink(draw(heading(text), ROOM, 0.0)):
+        assert (left + right) / 2 == pytest.approx(ROOM.box.centre[0], abs=0.02)
+
+
+@pytest.mark.parametrize(("align", "edge"), [("left", 0), ("right", 2)])
+def test_aligned_lettering_stands_with_its_ink_at_the_edge(align: str, edge: int) -> None:
+    wanted = ROOM.box.x if edge == 0 else ROOM.box.right
+    for part in ink(draw(heading("Who needs what, and when", align=align), ROOM, 0.0)):
+        assert part[edge] == pytest.approx(wanted, abs=0.05)
+
+
+@settings(max_examples=60, deadline=None)
+@given(phrases, st.integers(1, 4))
+def test_lines_hold_the_words_in_order_and_break_at_spaces_only(text: str, count: int) -> None:
+    lines = broken(font(), text, count)
+    assert len(lines) <= count
+    assert " ".join(lines).split() == text.split()
+    assert all(line == line.strip() for line in lines)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(words, min_size=2, max_size=6), st.integers(2, 3))
+def test_no_other_way_to_break_has_a_narrower_widest_line(parts: list[str], count: int) -> None:
+    def widest(lines: list[str]) -> float:
+        return max(shape_line(font(), line).ink.width for line in lines)
+
+    ways = [
+        [" ".join(parts[a:b]) for a, b in zip((0, *cuts), (*cuts, len(parts)), strict=True)]
+        for cut_count in range(count)
+        for cuts in combinations(range(1, len(parts)), cut_count)
+    ]
+    mine = widest(list(broken(font(), " ".join(parts), count)))
+    assert mine == pytest.approx(min(widest(way) for way in ways), abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("text", "count", "lines"),
+    [
+        # Unicode Standard Annex 14: no break at a no-break space, one between ideographs, after a dash.
+        ("für die Zwölf\u00a0Nächte", 3, ("für die", "Zwölf\u00a0Nächte")),
+        ("夜の買い物", 2, None),
+        ("één twee", 2, ("één", "twee")),
+    ],
+)
+def test_lines_break_where_unicode_allows(text: str, count: int, lines: tuple[str, ...] | None) -> None:
+    found = broken(font("Nunito"), text, count)
+    if lines is not None:
+        assert found == lines
+    else:
+        assert len(found) == count
+        assert "".join(found) == text
+
+
+def test_a_single_long_word_is_never_torn() -> None:
+    assert broken(font(), "Dampfschifffahrtsgesellschaft", 4) == ("Dampfschifffahrtsgesellschaft",)
+
+
+@settings(max_examples=40, deadline=None)
+@given(phrases)
+def test_the_capitals_of_the_first_line_stand_at_the_head_of_the_room(text: str) -> None:
+    drawn = draw(heading("H " + text), ROOM, 0.0)
+    size = drawn.placements[0].size
+    first = of_part(drawn, "lettering")[0]
+    baseline = ROOM.box.y + cap_height(font()) * size
+    assert true_bounds(first.outline)[3] >= baseline - 0.05 * size
+
+
+def test_the_height_asked_for_holds_every_line_and_the_air_below() -> None:
+    block = heading("Everything that has to be done before the lamps go out", space=3.0)
+    height = need(block, 68, 0.0)
+    assert len(fit(block, 68).lines) == 2
+    lowest = max(bottom for _, _, _, bottom in ink(draw(block, ROOM, 0.0)))
+    assert lowest <= ROOM.box.y + height - block.space + 0.1
+
+
+def test_no_text_takes_no_room() -> None:
+    assert need(heading(""), 68, 6.0) == 0
+    drawn = draw(heading(""), ROOM, 0.0)
+    assert drawn.nodes == ()
+    assert drawn.placements[0].box.height == 0
+
+
+def test_a_thousand_words_are_broken_in_bounded_time() -> None:
+    assert len(fit(heading("x " * 150), 68).lines) <= 2

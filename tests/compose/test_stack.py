@@ -1,0 +1,101 @@
+"""The stack: heights that add up to the room, head to foot, with nothing between and nothing over."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from padspec.base.geometry import Box
+from padspec.compose.face import Drawn, Room
+from padspec.compose.stack import draw_stack
+from padspec.resolve.design import Block, Space
+
+from .blocks import art, heading, of_part, of_pictures, panel, rows
+
+TRIM = Box(0, 0, 90, 190)
+
+spaces = st.builds(lambda grow, height: (grow, height), st.integers(0, 3), st.floats(0, 40))
+
+
+def stack(*blocks: Block, trim: Box = TRIM, margin: float = 6.0) -> Drawn:
+    return draw_stack(blocks, Room(trim), margin)
+
+
+def filled(parts: list[tuple[int, float]]) -> tuple[Block, ...]:
+    return tuple(Space(f"space-{n}", grow, height) for n, (grow, height) in enumerate(parts))
+
+
+@settings(deadline=None)
+@given(st.lists(spaces, min_size=1, max_size=6), st.floats(20, 300))
+def test_each_block_begins_where_the_one_above_ends(parts: list[tuple[int, float]], height: float) -> None:
+    placed = stack(*filled(parts), trim=Box(0, 0, 90, height)).placements
+    assert placed[0].box.y == 0
+    for above, below in zip(placed[:-1], placed[1:], strict=True):
+        assert below.box.y == pytest.approx(above.box.bottom, abs=1e-9)
+
+
+@settings(deadline=None)
+@given(st.lists(spaces, min_size=1, max_size=6), st.floats(20, 300))
+def test_the_heights_add_up_to_the_trim_where_a_block_grows_or_all_are_too_high(
+    parts: list[tuple[int, float]], height: float
+) -> None:
+    placed = stack(*filled(parts), trim=Box(0, 0, 90, height)).placements
+    total = sum(one.box.height for one in placed)
+    wanted = sum(tall for _, tall in parts)
+    full = any(grow for grow, _ in parts) or wanted >= height
+    assert total == pytest.approx(height if full else wanted, abs=1e-6)
+
+
+@settings(deadline=None)
+@given(st.lists(spaces, min_size=1, max_size=6), st.floats(20, 300))
+def test_spare_height_is_shared_by_grow(parts: list[tuple[int, float]], height: float) -> None:
+    spare = height - sum(tall for _, tall in parts)
+    shares = sum(grow for grow, _ in parts)
+    if spare <= 0 or not shares:
+        return
+    for (grow, tall), one in zip(parts, stack(*filled(parts), trim=Box(0, 0, 90, height)).placements, strict=True):
+        assert one.box.height == pytest.approx(tall + spare * grow / shares, abs=1e-6)
+
+
+@settings(deadline=None)
+@given(st.lists(spaces, min_size=1, max_size=6), st.floats(0, 100))
+def test_no_block_is_higher_than_it_asked_where_room_lacks(parts: list[tuple[int, float]], height: float) -> None:
+    if sum(tall for _, tall in parts) < height:
+        return
+    for (_, tall), one in zip(parts, stack(*filled(parts), trim=Box(0, 0, 90, height)).placements, strict=True):
+        assert -1e-9 <= one.box.height <= tall + 1e-9
+
+
+@settings(deadline=None)
+@given(st.floats(5, 200), st.floats(5, 200), st.floats(0, 30), st.floats(60, 250))
+def test_art_and_panel_share_the_trim_less_what_they_overlap(
+    width: float, height: float, overlap: float, trim: float
+) -> None:
+    some = stack(art(min(width, 78), height, overlap=overlap), panel(rows()), trim=Box(0, 0, 90, trim))
+    pictures, panels = of_pictures(some), of_part(some, "panel")
+    placed = {one.block: one.box for one in some.placements}
+    assert len(panels) == 1
+    if placed["panel"].height > 0:
+        assert placed["panel"].bottom == pytest.approx(trim - 6, abs=1e-6)
+    for box in pictures:
+        assert box.y >= 6 - 1e-6
+        if overlap and placed["panel"].height > 0:
+            assert placed["panel"].y == pytest.approx(box.bottom - overlap, abs=1e-6)
+
+
+def test_art_at_the_foot_overlaps_nothing() -> None:
+    some = stack(panel(rows()), art(60, 40, overlap=5.0))
+    (box,) = of_pictures(some)
+    assert box.bottom == 190
+
+
+def test_fixed_rows_take_their_pitches_and_leave_the_rest() -> None:
+    some = stack(Space("above", 1, None), rows(grow=0, count=5, pitch=8.0, checkbox=None), margin=0.0)
+    held = some.placements[1]
+    assert (held.box.y, held.box.height, held.rows, held.pitch) == (150, 40, 5, 8)
+
+
+def test_a_block_on_the_bare_ground_keeps_the_margin_on_every_side() -> None:
+    some = stack(heading("Before dark"), rows(), margin=6.0)
+    lettering, ruled = some.placements
+    assert (lettering.box.x, lettering.box.y, lettering.box.right) == (6, 6, 84)
+    assert (ruled.box.x, ruled.box.right, ruled.box.bottom) == (6, 84, 184)
