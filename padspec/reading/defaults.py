@@ -4,7 +4,7 @@ from functools import cache
 from typing import Any
 
 from padspec.base.place import Place
-from padspec.reading.schemas import BLOCKS, Kind, Schema, opened, root, schema_data
+from padspec.reading.checking.schemas import BLOCKS, Kind, Schema, opened, root, schema_data
 from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
 
 _PLACE = Place("padspec's default", 0, 0)

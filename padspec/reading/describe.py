@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from textwrap import fill, indent
 
-from padspec.reading.expectation import as_yaml, example, expected, words
-from padspec.reading.schemas import KINDS, Kind, Schema, known_keys, root
+from padspec.reading.checking.expectation import as_yaml, example, expected, words
+from padspec.reading.checking.schemas import KINDS, Kind, Schema, known_keys, root
 
 _WIDTH = 88
 _MOST_PATHS = 4

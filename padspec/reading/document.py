@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from padspec.base.errors import ProblemsError
-from padspec.reading.schema_check import check
-from padspec.reading.schemas import Kind
+from padspec.reading.checking.schema_check import check
+from padspec.reading.checking.schemas import Kind
+from padspec.reading.parsing.yaml_reader import in_order, parse_leniently
 from padspec.reading.tree import Mapping
-from padspec.reading.yaml_reader import in_order, parse_leniently
 
 __all__ = ["Document", "Kind", "read"]
 

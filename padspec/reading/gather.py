@@ -7,8 +7,8 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import did_you_mean
 from padspec.reading.defaults import defaults
 from padspec.reading.document import Document, Kind, read
+from padspec.reading.parsing.yaml_reader import decode
 from padspec.reading.tree import Mapping, Scalar
-from padspec.reading.yaml_reader import decode
 from padspec.resources import layout_names, layout_text
 from padspec.workspace import Workspace
 

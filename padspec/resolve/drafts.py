@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.reading.block_keys import block_keys
-from padspec.reading.core_schema import integer
+from padspec.reading.checking.core_schema import integer
 from padspec.reading.defaults import block_defaults
 from padspec.reading.tree import Mapping, Scalar, Sequence
 from padspec.resolve.design import Key

@@ -8,13 +8,13 @@ from functools import lru_cache
 from pathlib import PurePosixPath
 from typing import Literal
 
-from padspec.art.backdrop import EVEN_LIMIT
-from padspec.art.cutout import Cutout, cut_out
-from padspec.art.decode import decode, sniff
+from padspec.art.cutting.backdrop import EVEN_LIMIT
+from padspec.art.cutting.cutout import Cutout, cut_out
 from padspec.art.palette import Cluster, lead_hue, sample
 from padspec.art.pixels import Pixels
+from padspec.art.raster.decode import decode, sniff
 from padspec.art.resample import as_raster, bring_down
-from padspec.art.svg import check_svg, draw_svg, svg_size
+from padspec.art.svg.drawing import check_svg, draw_svg, svg_size
 from padspec.art.trim import trim_empty
 from padspec.resolve.design import CutoutRecord
 from padspec.scene.nodes import Raster, Vector
@@ -156,7 +156,7 @@ def _drawn(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
 
 
 def _vector(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
-    from padspec.art.vector import to_vector
+    from padspec.art.svg.vector import to_vector
 
     record = CutoutRecord(wish.cutout, "transparency", 0.0, EVEN_LIMIT, 0.0)
     frame = _frame(wish, fills=False)

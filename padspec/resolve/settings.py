@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from padspec.base.errors import Problem, ProblemsError, UnitError
 from padspec.base.place import Place
 from padspec.base.units import is_share, parse_length, parse_share
-from padspec.reading.core_schema import integer, number
+from padspec.reading.checking.core_schema import integer, number
 from padspec.reading.tree import Entry, Mapping, Node, Scalar
 
 #: Keys whose value is replaced whole, never merged with the one it overrides.

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from scipy import ndimage
 from skimage import data
 
-from padspec.art.backdrop import EVEN_LIMIT
-from padspec.art.cutout import cut_out
+from padspec.art.cutting.backdrop import EVEN_LIMIT
+from padspec.art.cutting.cutout import cut_out
+from padspec.art.cutting.regions import regions
 from padspec.art.pixels import Pixels
-from padspec.art.regions import regions
 from tests.art.made import creature, opaque, over, shot
 
 PLUM, INK, OCHRE = (122, 59, 88), (30, 30, 34), (230, 180, 60)
@@ -147,7 +147,7 @@ class TestFlood:
     def test_large_pictures_are_cut_as_finely(self, monkeypatch):
         """With the flood made to work on a third of the size."""
         alpha, colour = creature(600, PLUM, 1)
-        monkeypatch.setattr("padspec.art.ground._MOST_FLOODED", 50_000)
+        monkeypatch.setattr("padspec.art.cutting.ground._MOST_FLOODED", 50_000)
         errors = recomposed_errors(alpha, colour, cut_out(shot(alpha, colour, CREAM), "auto"))
         assert errors[areas(alpha)[0]].mean() < 4
         assert errors[areas(alpha)[1]].max() == 0

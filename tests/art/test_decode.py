@@ -12,9 +12,9 @@ from PIL import Image, ImageOps
 from skimage import data
 from skimage import io as reader
 
-from padspec.art.decode import decode, sniff
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Pixels
+from padspec.art.raster.decode import decode, sniff
 from tests.art.made import SVG, png, saved, swapped_profile
 
 RGB = data.astronaut()[100:180, 200:260]

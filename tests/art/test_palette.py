@@ -6,9 +6,9 @@ from PIL import Image
 from skimage import color, data
 from sklearn.cluster import KMeans
 
-from padspec.art.decode import decode
 from padspec.art.palette import LEAST_SHARE, TWINS, lead_hue, sample
 from padspec.art.pixels import Pixels
+from padspec.art.raster.decode import decode
 from padspec.base.colour import Colour, lab_from_srgb
 from padspec.base.contrast import delta_e, delta_e_lab
 from padspec.base.mixing import from_lch

@@ -7,8 +7,8 @@ import pytest
 from PIL import Image
 
 from padspec.art.errors import ArtError
-from padspec.art.svg import check_svg, draw_svg, svg_size
-from padspec.art.svg_effort import MOST_NESTED
+from padspec.art.svg.drawing import check_svg, draw_svg, svg_size
+from padspec.art.svg.effort import MOST_NESTED
 from tests.art.made import SVG, saved
 
 PLAIN = (
@@ -159,7 +159,7 @@ class TestHostileFiles:
 
     def test_a_drawing_that_takes_too_long(self, monkeypatch):
         """A thousand see-through groups over the whole picture: minutes of work from 80 kB."""
-        monkeypatch.setattr("padspec.art.svg.MOST_SECONDS", 1)
+        monkeypatch.setattr("padspec.art.svg.drawing.MOST_SECONDS", 1)
         group = '<g opacity=".5"><rect width="200" height="160"/><circle r="100"/></g>'
         with pytest.raises(ArtError, match="more than 1 s to draw at 1600 × 1280"):
             draw_svg(drawing(group * 1000), "moth.svg", 1600, 1280)

@@ -26,8 +26,8 @@ art: {file: art.png}
 ground: {pattern: {kind: dots, size: 6 mm}}
 heading: {text: Before dark}
 """
-#: The reference is given the sheet as SVG and only has to make a PDF: no YAML, no checks, no cutout. `unsafe` lets it
-#: read the picture that the SVG links; without it the picture would silently be missing.
+#: The reference is given the sheet as SVG and only has to make a PDF: no YAML, no checks, no cutout. `unsafe` lets
+#: it read the picture that the SVG links; without it the picture would silently be missing.
 REFERENCE = "import cairosvg; cairosvg.svg2pdf(url='sheet.svg', write_to='reference.pdf', unsafe=True)"
 IMPORTS = "import yaml, jsonschema"
 

@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.errors import ProblemsError
+from padspec.reading.parsing.yaml_reader import parse
 from padspec.reading.tree import Mapping
-from padspec.reading.yaml_reader import parse
 
 from .test_positions import NESTED, YAML_PIECES
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from padspec.reading.core_schema import boolean, integer, number
+from padspec.reading.checking.core_schema import boolean, integer, number
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@ import pytest
 
 from padspec.base.errors import ProblemsError
 from padspec.base.place import Place
-from padspec.reading.yaml_reader import decode
+from padspec.reading.parsing.yaml_reader import decode
 
 
 def test_utf8_is_decoded() -> None:

@@ -15,6 +15,9 @@ BLOCKS = {
         "overlap": "5 mm",
         "inset": "6 mm",
         "align": "centre",
+        "corner": "auto",
+        "frame": "auto",
+        "frame-colour": "paper",
         "keep-vector": "false",
     },
     "heading": {

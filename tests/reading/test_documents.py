@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 
 import padspec.reading
 from padspec.base.errors import ProblemsError
+from padspec.reading.checking.schemas import KINDS, known_keys, root
 from padspec.reading.describe import known_words
 from padspec.reading.document import Document, Kind, read
-from padspec.reading.schemas import KINDS, known_keys, root
-from padspec.reading.yaml_reader import parse
+from padspec.reading.parsing.yaml_reader import parse
 
 from .told import DESIGN, spot, told
 

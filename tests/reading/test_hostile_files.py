@@ -7,7 +7,7 @@ import pytest
 
 from padspec.base.errors import ProblemsError
 from padspec.reading.document import read
-from padspec.reading.yaml_reader import parse
+from padspec.reading.parsing.yaml_reader import parse
 
 from .told import DESIGN, refused, told
 

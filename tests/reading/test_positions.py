@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
+from padspec.reading.parsing.yaml_reader import parse
 from padspec.reading.tree import Mapping, Node, Scalar, Sequence
-from padspec.reading.yaml_reader import parse
 
 NESTED = """\
 # a comment

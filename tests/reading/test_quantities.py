@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.paper import sheet_names
-from padspec.reading.quantities import FORMATS, fault, outside
-from padspec.reading.schemas import schema_data
+from padspec.reading.checking.quantities import FORMATS, fault, outside
+from padspec.reading.checking.schemas import schema_data
 
 DEFINITIONS = {data["format"]: data for data in schema_data("common")["$defs"].values() if "format" in data}
 

@@ -3,8 +3,8 @@
 import pytest
 
 from padspec.base.errors import ProblemsError
+from padspec.reading.parsing.yaml_reader import parse
 from padspec.reading.tree import as_data
-from padspec.reading.yaml_reader import parse
 
 from .told import refused, spot
 

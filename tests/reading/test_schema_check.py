@@ -2,8 +2,8 @@
 
 import pytest
 
-from padspec.reading.schema_check import check
-from padspec.reading.yaml_reader import parse
+from padspec.reading.checking.schema_check import check
+from padspec.reading.parsing.yaml_reader import parse
 
 from .told import DESIGN, added, only, spot, told
 

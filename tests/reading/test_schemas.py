@@ -10,11 +10,11 @@ import pytest
 from jsonschema import Draft202012Validator
 from referencing import Registry, Resource
 
+from padspec.reading.checking.expectation import as_yaml
+from padspec.reading.checking.schemas import KINDS, known_keys, opened, root, schema_data
 from padspec.reading.defaults import node_from
-from padspec.reading.expectation import as_yaml
-from padspec.reading.schemas import KINDS, known_keys, opened, root, schema_data
+from padspec.reading.parsing.yaml_reader import parse
 from padspec.reading.tree import as_data
-from padspec.reading.yaml_reader import parse
 
 FILES = ("common", *KINDS)
 REGISTRY: Any = Registry().with_resources(

@@ -2,7 +2,7 @@
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.reading.document import Kind, read
-from padspec.reading.yaml_reader import parse
+from padspec.reading.parsing.yaml_reader import parse
 
 #: The least that a design needs; what a test adds starts on line 3.
 DESIGN = "pad: Moths\ntrim: {width: 90 mm, height: 190 mm}\n"

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from padspec.base.errors import Problem
 from padspec.base.place import Place
-from padspec.reading.source import clipped
+from padspec.reading.parsing.source import clipped
 from padspec.reading.tree import Entry, Mapping, Node, Sequence
 
 _COLOR = re.compile(r"(?<![a-z])color(?![a-z])")

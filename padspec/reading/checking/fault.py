@@ -4,8 +4,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from padspec.base.place import Place
-from padspec.reading.schemas import Kind, Schema, root
-from padspec.reading.source import clipped
+from padspec.reading.checking.schemas import Kind, Schema, root
+from padspec.reading.parsing.source import clipped
 from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
 
 Path = tuple[str | int, ...]

@@ -1,4 +1,4 @@
-"""The program that draws one SVG file: run by `padspec.art.svg` as a process of its own, not imported.
+"""The program that draws one SVG file: run by `padspec.art.svg.drawing` as a process of its own, not imported.
 
 A process can be stopped and held to its memory; a drawing of a kilobyte may keep a renderer busy for
 hours or take it down. SVG text comes on standard input, the PNG goes to standard output; arguments are

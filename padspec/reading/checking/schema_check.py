@@ -9,13 +9,13 @@ from itertools import islice
 from typing import Any
 
 from padspec.base.errors import Problem
-from padspec.reading.fault import Fault, node_at
-from padspec.reading.keywords import KEYWORDS, TYPES, PlainText
-from padspec.reading.layout_ids import repeated_ids
-from padspec.reading.schemas import KINDS, Kind, schema_data
-from padspec.reading.source import MOST_PROBLEMS
+from padspec.reading.checking.fault import Fault, node_at
+from padspec.reading.checking.keywords import KEYWORDS, TYPES, PlainText
+from padspec.reading.checking.layout_ids import repeated_ids
+from padspec.reading.checking.schemas import KINDS, Kind, schema_data
+from padspec.reading.checking.wording import problems_of
+from padspec.reading.parsing.source import MOST_PROBLEMS
 from padspec.reading.tree import Mapping, Node, Sequence
-from padspec.reading.wording import problems_of
 
 
 def check(root: Mapping, kind: Kind, text: str = "") -> tuple[Problem, ...]:

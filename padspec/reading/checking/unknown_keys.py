@@ -4,10 +4,10 @@ from functools import cache
 
 from padspec.base.errors import Problem
 from padspec.base.nearest import did_you_mean, nearest
-from padspec.reading.expectation import example, words
-from padspec.reading.fault import Fault
-from padspec.reading.schemas import KINDS, Kind, known_keys, root
-from padspec.reading.source import MOST_PROBLEMS, clipped
+from padspec.reading.checking.expectation import example, words
+from padspec.reading.checking.fault import Fault
+from padspec.reading.checking.schemas import KINDS, Kind, known_keys, root
+from padspec.reading.parsing.source import MOST_PROBLEMS, clipped
 
 _MOST_HOMES = 3
 _FILE_NAMES = {

@@ -10,10 +10,10 @@ from pathlib import Path
 import numpy as np
 from PIL.PngImagePlugin import PngImageFile
 
-from padspec.art.decode import refuse_too_large
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Pixels
-from padspec.art.svg_reading import root_attributes, walk_svg
+from padspec.art.raster.decode import refuse_too_large
+from padspec.art.svg.reading import root_attributes, walk_svg
 
 # CSS Values 4, section 6: one px is 1/96 in. em and ex are those of the initial 16 px font.
 _PX = {"": 1.0, "px": 1.0, "pt": 96 / 72, "pc": 16.0, "mm": 96 / 25.4, "cm": 96 / 2.54, "in": 96.0}
@@ -83,7 +83,7 @@ def draw_svg(data: bytes, name: str, width_px: int, height_px: int) -> Pixels:
 
 def _rendered(data: bytes, name: str, width: int, height: int) -> Pixels:
     """What the renderer draws within the time and memory that it is given."""
-    program = Path(__file__).with_name("svg_renderer.py")
+    program = Path(__file__).with_name("renderer.py")
     try:
         png = subprocess.run(
             [sys.executable, "-I", str(program), str(width), str(height)],

@@ -6,12 +6,12 @@ import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 
-from padspec.art.backdrop import Backdrop, Surface, bowed
+from padspec.art.cutting.backdrop import Backdrop, Surface, bowed
+from padspec.art.cutting.quick_oklab import oklab_distance
+from padspec.art.cutting.regions import Mask, regions
+from padspec.art.cutting.unmix import widened
 from padspec.art.pixels import Bytes
-from padspec.art.quick_oklab import oklab_distance
-from padspec.art.regions import Mask, regions
 from padspec.art.trim import VISIBLE_ALPHA
-from padspec.art.unmix import widened
 
 Steps = NDArray[np.uint8]
 

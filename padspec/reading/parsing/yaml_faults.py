@@ -6,7 +6,7 @@ import yaml
 
 from padspec.base.errors import Problem
 from padspec.base.place import Place
-from padspec.reading.source import Source
+from padspec.reading.parsing.source import Source
 
 _TAB = "A tab stands here; YAML is indented and spaced with spaces only."
 _TAB_MEND = "Replace it with spaces; inside a text in double quotes a tab is written \\t."

@@ -4,7 +4,7 @@ import re
 from typing import Any
 
 from padspec.base.numbers import number_text
-from padspec.reading.schemas import Schema
+from padspec.reading.checking.schemas import Schema
 
 _MOST_KEYS = 6
 _SAFE_PLAIN = re.compile(r"(?! )[A-Za-z0-9.][^#:,\[\]{}\"'\n]*(?<! )")
@@ -13,7 +13,7 @@ _SAFE_PLAIN = re.compile(r"(?! )[A-Za-z0-9.][^#:,\[\]{}\"'\n]*(?<! )")
 def expected(schema: Schema) -> str:
     """A noun phrase for what belongs there.
 
-    >>> from padspec.reading.schemas import root
+    >>> from padspec.reading.checking.schemas import root
     >>> expected(root("design").properties["leaves"])
     'a whole number from 1 to 1000'
     """
@@ -66,7 +66,7 @@ def bounds(schema: Schema) -> str:
 def example(key: str, schema: Schema) -> str:
     """A line that could stand in the file, or just the value for an empty key; empty without an example.
 
-    >>> from padspec.reading.schemas import root
+    >>> from padspec.reading.checking.schemas import root
     >>> example("trim", root("design").properties["trim"])
     'trim: {width: 90 mm, height: 190 mm}'
     """

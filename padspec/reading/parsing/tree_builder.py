@@ -13,8 +13,8 @@ import yaml
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import nearest
 from padspec.base.place import Place
-from padspec.reading.open_nodes import Opening, OpenMapping, OpenSequence
-from padspec.reading.source import MOST_PROBLEMS, Source, clipped
+from padspec.reading.parsing.open_nodes import Opening, OpenMapping, OpenSequence
+from padspec.reading.parsing.source import MOST_PROBLEMS, Source, clipped
 from padspec.reading.tree import Node, Scalar
 
 #: How deep mappings and lists may lie in one another.

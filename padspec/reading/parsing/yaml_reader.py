@@ -12,10 +12,10 @@ import yaml
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.reading.source import Source, checked, decode
+from padspec.reading.parsing.source import Source, checked, decode
+from padspec.reading.parsing.tree_builder import TreeBuilder
+from padspec.reading.parsing.yaml_faults import stray_tab, syntax_problem
 from padspec.reading.tree import Mapping, Node
-from padspec.reading.tree_builder import TreeBuilder
-from padspec.reading.yaml_faults import stray_tab, syntax_problem
 
 __all__ = ["decode", "parse", "parse_leniently"]
 

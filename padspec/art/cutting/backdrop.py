@@ -9,8 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from padspec.art.cutting.regions import Mask
 from padspec.art.pixels import Bytes
-from padspec.art.regions import Mask
 from padspec.base.colour import Colour, Floats, oklab_from_srgb, srgb_from_oklab
 
 Singles = NDArray[np.float32]

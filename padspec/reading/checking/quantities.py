@@ -12,7 +12,7 @@ from padspec.base.errors import UnitError
 from padspec.base.numbers import EPSILON
 from padspec.base.paper import sheet_size
 from padspec.base.units import is_share, parse_length, parse_share
-from padspec.reading.core_schema import number
+from padspec.reading.checking.core_schema import number
 
 #: A longer text is not looked at any closer: no quantity needs that much.
 LONGEST = 60

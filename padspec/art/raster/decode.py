@@ -15,11 +15,11 @@ from PIL.PngImagePlugin import PngImageFile
 from PIL.TiffImagePlugin import BITSPERSAMPLE, PHOTOMETRIC_INTERPRETATION, TiffImageFile
 from PIL.WebPImagePlugin import WebPImageFile
 
-from padspec.art.channels import COLOUR_MODES, Coding, split_band
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Bytes, Pixels
-from padspec.art.profile import srgb_converter
-from padspec.art.sniffing import RasterFormat, foreign_kind, raster_format, sniff
+from padspec.art.raster.channels import COLOUR_MODES, Coding, split_band
+from padspec.art.raster.profile import srgb_converter
+from padspec.art.raster.sniffing import RasterFormat, foreign_kind, raster_format, sniff
 
 __all__ = ["MOST_MEGAPIXELS", "decode", "refuse_too_large", "sniff"]
 

@@ -6,15 +6,15 @@ from dataclasses import replace
 
 from padspec.base.errors import Problem
 from padspec.base.nearest import did_you_mean
-from padspec.reading import quantities
-from padspec.reading.alternatives import fitting
-from padspec.reading.expectation import example, expected
-from padspec.reading.fault import Fault, is_missing
-from padspec.reading.keywords import TYPES, PlainText
-from padspec.reading.source import clipped
+from padspec.reading.checking import quantities
+from padspec.reading.checking.alternatives import fitting
+from padspec.reading.checking.expectation import example, expected
+from padspec.reading.checking.fault import Fault, is_missing
+from padspec.reading.checking.keywords import TYPES, PlainText
+from padspec.reading.checking.unknown_keys import unknown_keys
+from padspec.reading.parsing.source import clipped
+from padspec.reading.parsing.yaml_faults import comment_colour
 from padspec.reading.tree import Mapping, Scalar, Sequence
-from padspec.reading.unknown_keys import unknown_keys
-from padspec.reading.yaml_faults import comment_colour
 
 _COMMENT_COLOUR = re.compile(r"[ \t]*(#(?:[0-9A-Fa-f]{6}|[0-9A-Fa-f]{3}))\b")
 _TRUE_WORDS = ("yes", "on", "y", "true", "1")

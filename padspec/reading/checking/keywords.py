@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from operator import ge, gt, le, lt
 from typing import Any
 
-from padspec.reading import core_schema, quantities
+from padspec.reading.checking import core_schema, quantities
 
 Keyword = Callable[[Any, Any, Any, dict[str, Any]], Iterator[Any]]
 

@@ -13,8 +13,8 @@ from numpy.typing import NDArray
 
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Bytes, Pixels
-from padspec.art.svg import check_svg, draw_svg, svg_size
-from padspec.art.svg_reading import walk_svg
+from padspec.art.svg.drawing import check_svg, draw_svg, svg_size
+from padspec.art.svg.reading import walk_svg
 from padspec.scene.nodes import Vector
 
 #: The largest difference of a channel, in steps of 255, that two renderers may leave on one drawing.

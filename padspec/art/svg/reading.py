@@ -11,10 +11,10 @@ from xml.sax.xmlreader import AttributesNSImpl, Locator
 from defusedxml.common import DefusedXmlException
 from defusedxml.expatreader import DefusedExpatParser
 
-from padspec.art.decode import MOST_MEGAPIXELS
 from padspec.art.errors import ArtError
-from padspec.art.svg_effort import MOST_ELEMENTS, MOST_NESTED, Effort
-from padspec.art.svg_links import embedded_size, fragments, is_inside, outside_in_sheet, outside_in_value
+from padspec.art.raster.decode import MOST_MEGAPIXELS
+from padspec.art.svg.effort import MOST_ELEMENTS, MOST_NESTED, Effort
+from padspec.art.svg.links import embedded_size, fragments, is_inside, outside_in_sheet, outside_in_value
 
 SVG = "http://www.w3.org/2000/svg"
 #: Larger files are refused unread.

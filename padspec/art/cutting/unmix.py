@@ -11,9 +11,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from padspec.art.backdrop import Backdrop
+from padspec.art.cutting.backdrop import Backdrop
+from padspec.art.cutting.regions import Mask
 from padspec.art.pixels import Bytes
-from padspec.art.regions import Mask
 from padspec.base.colour import srgb_from_oklab
 
 Singles = NDArray[np.float32]

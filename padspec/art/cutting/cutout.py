@@ -5,11 +5,11 @@ from typing import Literal
 
 import numpy as np
 
-from padspec.art.backdrop import backdrop
-from padspec.art.ground import flooded
+from padspec.art.cutting.backdrop import backdrop
+from padspec.art.cutting.ground import flooded
+from padspec.art.cutting.unmix import unmixed
 from padspec.art.pixels import Bytes, Pixels
 from padspec.art.trim import VISIBLE_ALPHA
-from padspec.art.unmix import unmixed
 from padspec.base.colour import WHITE, Colour
 
 #: A picture with more than this share of pixels that let something through is cut out already.

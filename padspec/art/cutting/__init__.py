@@ -1,0 +1,1 @@
+"""Taking an even background away: measure it, flood it, un-mix the edge."""

@@ -1,0 +1,1 @@
+"""Picture files of pixels: told apart, decoded, turned upright, brought to sRGB."""

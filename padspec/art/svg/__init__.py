@@ -1,0 +1,1 @@
+"""SVG pictures: read, held to what is inside them, drawn as pixels or kept as vectors."""

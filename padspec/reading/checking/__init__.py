@@ -1,0 +1,1 @@
+"""A tree and its schema in; every fault in plain words, with the nearest mend, out."""
