@@ -28,16 +28,16 @@ _LMS_FROM_XYZ = np.array(
         [0.0481771893596242, 0.2642395317527308, 0.6335478284694309],
     ]
 )
-_OKLAB_FROM_LMS = np.array(
+OKLAB_FROM_LMS = np.array(
     [
         [0.2104542683093140, 0.7936177747023054, -0.0040720430116193],
         [1.9779985324311684, -2.4285922420485799, 0.4505937096174110],
         [0.0259040424655478, 0.7827717124575296, -0.8086757549230774],
     ]
 )
-_LMS_FROM_RGB = _LMS_FROM_XYZ @ _XYZ_FROM_RGB
-_RGB_FROM_LMS = np.linalg.inv(_LMS_FROM_RGB)
-_LMS_FROM_OKLAB = np.linalg.inv(_OKLAB_FROM_LMS)
+LMS_FROM_RGB = _LMS_FROM_XYZ @ _XYZ_FROM_RGB
+_RGB_FROM_LMS = np.linalg.inv(LMS_FROM_RGB)
+_LMS_FROM_OKLAB = np.linalg.inv(OKLAB_FROM_LMS)
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -109,7 +109,7 @@ def xyz_from_srgb(rgb: Floats) -> Floats:
 
 def oklab_from_srgb(rgb: Floats) -> Floats:
     """OKLab lightness (0 to 1), a and b."""
-    lab: Floats = np.cbrt(linear_from_srgb(rgb) @ _LMS_FROM_RGB.T) @ _OKLAB_FROM_LMS.T
+    lab: Floats = np.cbrt(linear_from_srgb(rgb) @ LMS_FROM_RGB.T) @ OKLAB_FROM_LMS.T
     return lab
 
 

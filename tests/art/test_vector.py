@@ -116,3 +116,9 @@ def test_too_many_elements_are_refused():
 def test_a_reference_outside_is_refused_here_too():
     with pytest.raises(ArtError, match="outside the file"):
         to_vector(drawing('<image href="moth.png"/>'), "moth")
+
+
+def test_a_real_drawing_with_gradients_keeps_its_vectors() -> None:
+    """The foxglove of the example collection: hundreds of paths whose shape is no whole number of pixels."""
+    drawing = Path(__file__).resolve().parents[2] / "examples" / "night-garden" / "art" / "foxglove.svg"
+    assert to_vector(drawing.read_bytes(), "foxglove").pdf.startswith(b"%PDF")

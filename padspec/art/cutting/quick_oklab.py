@@ -7,13 +7,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from padspec.art.pixels import Bytes
-from padspec.base.colour import _LMS_FROM_RGB, _OKLAB_FROM_LMS, linear_from_srgb
+from padspec.base.colour import LMS_FROM_RGB, OKLAB_FROM_LMS, linear_from_srgb
 
 Singles = NDArray[np.float32]
 
 _LINEAR = linear_from_srgb(np.arange(256) / 255).astype(np.float32)
-_TO_LMS = _LMS_FROM_RGB.astype(np.float32)
-_TO_OKLAB = _OKLAB_FROM_LMS.astype(np.float32)
+_TO_LMS = LMS_FROM_RGB.astype(np.float32)
+_TO_OKLAB = OKLAB_FROM_LMS.astype(np.float32)
 
 
 def oklab_distance(rgb: Bytes, lab: Singles) -> Singles:

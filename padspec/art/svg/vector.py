@@ -28,8 +28,8 @@ MOST_ELEMENTS_KEPT = 10_000
 _SHORT_SIDE, _LONG_SIDE = 200, 2000
 # Each pixel that is compared is the mean of this many to a side, so that edge rules drop out.
 _OVERSAMPLING = 4
-# The page's long side in pt; any size would do, for a face scales it.
-_PAGE = 1000
+# CSS pixels in a point (CSS Values 3, 6.2).
+_PX_PER_PT = 96 / 72
 
 
 def to_vector(data: bytes, name: str) -> Vector:
@@ -40,8 +40,11 @@ def to_vector(data: bytes, name: str) -> Vector:
     """
     _refuse_too_much(data, name)
     width, height = svg_size(data, name)
-    pdf = _without_dates(_converted(data, name, _PAGE / max(width, height), (width, height)))
-    _compare(pdf, data, name, (width, height))
+    compared = _compared_size(width, height)
+    # One point of the page is one pixel of the comparison, so that no renderer has to round the page.
+    page = (compared[0] * _OVERSAMPLING, compared[1] * _OVERSAMPLING)
+    pdf = _without_dates(_converted(data, name, page))
+    _compare(pdf, data, name, compared)
     return Vector(name, blake2b(data).hexdigest()[:8], pdf, data)
 
 
@@ -55,7 +58,7 @@ def _refuse_too_much(data: bytes, name: str) -> None:
         )
 
 
-def _converted(data: bytes, name: str, scale: float, size: tuple[float, float]) -> bytes:
+def _converted(data: bytes, name: str, page: tuple[int, int]) -> bytes:
     try:
         import cairosvg
     except OSError as trouble:
@@ -67,8 +70,8 @@ def _converted(data: bytes, name: str, scale: float, size: tuple[float, float]) 
     try:
         pdf = cairosvg.svg2pdf(  # type: ignore[no-untyped-call]
             bytestring=data,
-            output_width=size[0] * scale * 96 / 72,
-            output_height=size[1] * scale * 96 / 72,
+            output_width=page[0] * _PX_PER_PT,
+            output_height=page[1] * _PX_PER_PT,
             unsafe=False,
         )
     except Exception as trouble:  # a converter of hostile files raises anything
@@ -90,8 +93,8 @@ def _without_dates(pdf: bytes) -> bytes:
     return out.getvalue()
 
 
-def _compare(pdf: bytes, data: bytes, name: str, size: tuple[float, float]) -> None:
-    width, height = _compared_size(*size)
+def _compare(pdf: bytes, data: bytes, name: str, size: tuple[int, int]) -> None:
+    width, height = size
     mine = _pdf_over_white(pdf, width * _OVERSAMPLING, height * _OVERSAMPLING)
     truth = _over_white(draw_svg(data, name, width * _OVERSAMPLING, height * _OVERSAMPLING))
     off = np.abs(_boxed(mine, height, width) - _boxed(truth, height, width)).max(axis=2)
@@ -110,8 +113,19 @@ def _compare(pdf: bytes, data: bytes, name: str, size: tuple[float, float]) -> N
 
 
 def _compared_size(width: float, height: float) -> tuple[int, int]:
+    """Whole pixels near the sizes wished whose shape is the drawing's own, as nearly as can be found.
+
+    Rounding one side alone would set the two renderers apart by part of a pixel, and fine lines would differ.
+    """
     scale = min(_SHORT_SIDE / min(width, height), _LONG_SIDE / max(width, height))
-    return max(1, ceil(width * scale - 1e-9)), max(1, ceil(height * scale - 1e-9))
+    least = max(1, ceil(width * scale - 1e-9))
+
+    def misfit(across: int) -> float:
+        upright = across * height / width
+        return round(abs(upright - max(round(upright), 1)), 9)
+
+    across = min(range(least, 2 * least), key=misfit)
+    return across, max(1, round(across * height / width))
 
 
 def _percent(position: float, whole: int) -> str:
