@@ -21,8 +21,9 @@ MARK_WEIGHT = 25.4 / 72 / 4
 MARK_LEAST, MARK_MOST = 2.0, 5.0
 #: From the printed bleed to the mark, so that a cut a hair outside never meets ink of the mark.
 MARK_GAP = 0.3
-#: Slug and scale bar keep this far from marks and bleed.
+#: Slug and scale bar keep this far from the bleed, and so far from marks that nobody takes one for the other.
 CLEAR = 0.5
+APART = 3.0
 SLUG_SIZES = tuple(round(2.6 - 0.1 * n, 1) for n in range(13))
 SCALE_BAR = 100.0
 _TICK = 1.6
@@ -133,8 +134,8 @@ def _gaps(strip: Strip, obstacles: tuple[Box, ...]) -> list[tuple[float, float]]
     blocked = sorted(strip.interval(box) for box in obstacles if box.inset(-CLEAR).overlaps(strip.box))
     found, start = [], 0.0
     for low, high in blocked:
-        found.append((start, low - CLEAR))
-        start = max(start, high + CLEAR)
+        found.append((start, low - APART))
+        start = max(start, high + APART)
     found.append((start, strip.length))
     return sorted(
         ((low, high) for low, high in found if high > low),
@@ -169,6 +170,7 @@ def _scale_bar(frame: Frame, font: Font, obstacles: tuple[Box, ...]) -> list[Nod
         for start, end in _gaps(strip, obstacles):
             if end - start >= needed - EPSILON:
                 middle = (low + high) / 2
+                start += (end - start - needed) / 2
                 bar = mapped(_bar_outline(start, middle), strip.to_sheet)
                 baseline = middle + (_ABOVE - _BELOW) / 2 * _LABEL
                 words = _lettered(label, _LABEL, start + SCALE_BAR + 1.2, baseline, strip, "scale-bar")

@@ -1,6 +1,7 @@
 import builtins
 import io
 import re
+from pathlib import Path
 
 import numpy as np
 import pikepdf
