@@ -10,7 +10,7 @@ from pathlib import Path
 from padspec.checks.check import limits_for
 from padspec.checks.table import CHECKS
 from padspec.cli.main import COMMANDS
-from padspec.reading.describe import describe, known_words
+from padspec.reading.describe import describe, headwords
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -39,7 +39,7 @@ def schema_reference() -> str:
         "",
         "Generated from the JSON Schemas in this folder; `padspec explain KEY` prints the same.",
     ]
-    for word in known_words():
+    for word in headwords():
         parts += ["", f"## {word}", "", "```", (describe(word) or "").rstrip(), "```"]
     return "\n".join(parts) + "\n"
 
@@ -56,7 +56,9 @@ def main() -> int:
     """Write or check; the exit status is 1 where something is out of date."""
     readme = ROOT / "README.md"
     wanted = {
-        readme: between(between(readme.read_text("utf-8"), "checks", checks_table()), "commands", commands_table()),
+        readme: between(
+            between(readme.read_text("utf-8"), "checks", checks_table()), "commands", commands_table()
+        ),
         ROOT / "schemas" / "README.md": schema_reference(),
     }
     stale = [path for path, text in wanted.items() if not path.exists() or path.read_text("utf-8") != text]

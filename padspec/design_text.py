@@ -6,6 +6,7 @@ import re
 #: Values of a design by path of keys, as they are written.
 Values = dict[tuple[str, ...], str]
 
+HEAD = "# A list pad. After a change: padspec build (and padspec explain KEY for any key)."
 #: The order of the keys, with the comment that stands behind each (or above a bundle).
 COMMENTS: Values = {
     ("pad",): "",
@@ -45,16 +46,27 @@ _COLUMN = 34
 
 def write_design(values: Values) -> str:
     """The YAML of some values; bundles are opened by their comment and a blank line."""
-    lines: list[str] = ["# A list pad. After a change: padspec build (and padspec explain KEY for any key)."]
+    return "".join(f"{line}\n" for _, line in _lines(values))
+
+
+def key_at(values: Values, line: int) -> tuple[str, ...]:
+    """The path of the key that `write_design` puts on a line, the first being 1; () where it holds none."""
+    keys = [path for path, _ in _lines(values)]
+    return keys[line - 1] if 1 <= line <= len(keys) else ()
+
+
+def _lines(values: Values) -> list[tuple[tuple[str, ...], str]]:
+    """Every line with the path of its key."""
+    lines: list[tuple[tuple[str, ...], str]] = [((), HEAD)]
     for path in _ordered(values):
-        indent = "  " * (len(path) - 1)
+        key = "  " * (len(path) - 1) + path[-1]
         if path in values:
-            lines.append(_with_comment(f"{indent}{path[-1]}: {_scalar(values[path])}", COMMENTS.get(path, "")))
+            lines.append((path, _with_comment(f"{key}: {_scalar(values[path])}", COMMENTS.get(path, ""))))
         else:
             if len(path) == 1:
-                lines.append("")
-            lines.append(_with_comment(f"{indent}{path[-1]}:", COMMENTS.get(path, "")))
-    return "\n".join(lines).strip("\n") + "\n"
+                lines.append(((), ""))
+            lines.append((path, _with_comment(f"{key}:", COMMENTS.get(path, ""))))
+    return lines
 
 
 def _ordered(values: Values) -> list[tuple[str, ...]]:

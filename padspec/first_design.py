@@ -5,11 +5,13 @@ maker would keep. What the checks propose is taken up here, again and again, so 
 """
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from padspec.base.errors import Problem, ProblemsError
 from padspec.base.findings import Finding
+from padspec.base.place import Place
 from padspec.base.units import is_share, parse_length
-from padspec.design_text import Values, write_design
+from padspec.design_text import Values, key_at, write_design
 from padspec.pipeline import Pad, make
 from padspec.resolve.design import Heading, blocks
 from padspec.workspace import MemoryWorkspace, Workspace
@@ -51,10 +53,15 @@ class FirstDesign:
 
 
 def first_design(path: str, wish: FirstWish, workspace: Workspace) -> FirstDesign:
-    """Write the design that would stand at `path`. Raises ProblemsError where the picture cannot be used."""
+    """Write the design that would stand at `path`.
+
+    Raises ProblemsError where the picture or a wish cannot be used; a problem's place is then the key that
+    holds it, such as `trim.width`.
+    """
     trims = ((wish.width, wish.height),) if wish.width and wish.height else TRIMS
-    trials = [_settled(path, _values(wish, trim), workspace) for trim in trims]
-    return max(trials, key=lambda first: first.pad.sheet.grid.n_up if first.pad.sheet else 0)
+    trials = [(values, _make(path, values, workspace)) for values in (_values(wish, trim) for trim in trims)]
+    values, pad = max(trials, key=lambda trial: trial[1].sheet.grid.n_up if trial[1].sheet else 0)
+    return _settled(path, {**values, **_written_out(pad)}, workspace)
 
 
 def title_from(stem: str) -> str:
@@ -85,21 +92,29 @@ def _values(wish: FirstWish, trim: tuple[str, str]) -> Values:
 
 
 def _settled(path: str, values: Values, workspace: Workspace) -> FirstDesign:
-    """Make the design, write down its colours, and take up remedies until nothing more is proposed."""
+    """Take up remedies until nothing more is proposed."""
     pad = _make(path, values, workspace)
-    values = {**values, **_written_out(pad)}
     for _ in range(_ROUNDS):
-        pad = _make(path, values, workspace)
         changes = [change for finding in pad.findings for change in _taken_up(finding, pad)]
         mended = {**values, **dict(changes)}
         if mended == values:
             break
         values = mended
+        pad = _make(path, values, workspace)
     return FirstDesign(write_design(values), pad)
 
 
 def _make(path: str, values: Values, workspace: Workspace) -> Pad:
-    return make(path, MemoryWorkspace({path: write_design(values).encode("utf-8")}, behind=workspace))
+    try:
+        return make(path, MemoryWorkspace({path: write_design(values).encode("utf-8")}, behind=workspace))
+    except ProblemsError as error:
+        raise ProblemsError(*(_by_key(problem, path, values) for problem in error.problems)) from None
+
+
+def _by_key(problem: Problem, path: str, values: Values) -> Problem:
+    """A fault of the design told by the key alone: there is no file yet whose line could be shown."""
+    key = key_at(values, problem.place.line) if problem.place.file == path else ()
+    return replace(problem, place=Place(".".join(key), 0, 0)) if key else problem
 
 
 def _written_out(pad: Pad) -> Values:

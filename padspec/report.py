@@ -1,20 +1,23 @@
 """What was found and made, as plain data and JSON: for findings.json and for every `--json`."""
 
 import json
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from padspec.base.errors import Problem
 from padspec.base.findings import Finding, Severity, worst
-from padspec.resolve.design import Design
-from padspec.sheet.sheet import Sheet
+from padspec.sheet.cautions import CAUTIONS
+
+if TYPE_CHECKING:  # a build that has nothing to do speaks through here, and must not load numpy for it
+    from padspec.resolve.design import Design
+    from padspec.sheet.sheet import Sheet
 
 
-def findings_json(design: Design, sheet: Sheet | None, findings: tuple[Finding, ...]) -> bytes:
+def findings_json(design: "Design", sheet: "Sheet | None", findings: tuple[Finding, ...]) -> bytes:
     """The content of findings.json."""
     return json_text(pad_data(design, sheet, findings)).encode("utf-8")
 
 
-def pad_data(design: Design, sheet: Sheet | None, findings: tuple[Finding, ...]) -> dict[str, Any]:
+def pad_data(design: "Design", sheet: "Sheet | None", findings: tuple[Finding, ...]) -> dict[str, Any]:
     """One pad's outcome: its state, how it sits on the sheet, and its findings."""
     return {
         "design": design.name,
@@ -25,6 +28,7 @@ def pad_data(design: Design, sheet: Sheet | None, findings: tuple[Finding, ...])
         "sheet": design.sheet.size_name,
         "leaves": design.leaves,
         "copies": sheet.copies if sheet else 0,
+        "caution": CAUTIONS[design.studio.cutter_kind],
         "findings": [finding_data(finding) for finding in findings],
     }
 

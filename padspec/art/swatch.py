@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from math import ceil
 
 import numpy as np
-from numpy.typing import NDArray
 from PIL import Image
 
 from padspec.art.pixels import Pixels
+from padspec.art.resample import reduced
 from padspec.base.colour import Floats, oklab_from_srgb
 
 # About as many samples to a side as a thumbnail has: accents of a thousandth of the area still show.
@@ -29,11 +29,11 @@ class Swatch:
 
 def swatch(pixels: Pixels) -> Swatch:
     """The picture reduced by area averages weighted with alpha, and its colours counted."""
-    image = Image.frombuffer("RGBA", (pixels.width, pixels.height), _rows(pixels), "raw", "RGBA", 0, 1)
-    factor = max(1, ceil(max(image.size) / (2 * _SAMPLES_A_SIDE)))
-    shrink = min(1.0, _SAMPLES_A_SIDE / max(image.size))
-    small = image.reduce(factor) if factor > 1 else image
-    size = (max(1, round(image.width * shrink)), max(1, round(image.height * shrink)))
+    longer = max(pixels.width, pixels.height)
+    factor = max(1, ceil(longer / (2 * _SAMPLES_A_SIDE)))
+    shrink = min(1.0, _SAMPLES_A_SIDE / longer)
+    small = reduced(pixels.rgba, factor)
+    size = (max(1, round(pixels.width * shrink)), max(1, round(pixels.height * shrink)))
     rgba = np.asarray(small.resize(size, Image.Resampling.BOX)).reshape(-1, 4).astype(np.int64)
     codes = rgba[:, 0] << 16 | rgba[:, 1] << 8 | rgba[:, 2]
     seen = rgba[:, 3] > 0
@@ -41,7 +41,3 @@ def swatch(pixels: Pixels) -> Swatch:
     area = np.bincount(which, rgba[seen, 3], colours.size)
     rgb = np.stack([colours >> 16, colours >> 8 & 255, colours & 255], axis=1) / 255
     return Swatch(rgb, np.round(oklab_from_srgb(rgb), 9), area / max(area.sum(), 1))
-
-
-def _rows(pixels: Pixels) -> NDArray[np.uint8]:
-    return np.ascontiguousarray(pixels.rgba)

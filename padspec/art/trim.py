@@ -23,6 +23,4 @@ def trim_empty(pixels: Pixels, alpha_at_least: int = VISIBLE_ALPHA) -> Pixels:
             "Save it again with its layers visible, or with cutout: none if the cut-out took it all.",
         )
     top, bottom, left, right = rows[0], rows[-1] + 1, columns[0], columns[-1] + 1
-    if (bottom - top, right - left) == (pixels.height, pixels.width):
-        return pixels
-    return Pixels(np.ascontiguousarray(pixels.rgba[top:bottom, left:right]))
+    return Pixels(pixels.rgba[top:bottom, left:right])

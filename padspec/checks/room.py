@@ -1,5 +1,6 @@
 """Room for writing and for the heading."""
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import replace
 from math import floor
@@ -88,8 +89,10 @@ def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
 def _more_height(subject: Subject, block: Rows) -> str:
     """How much taller the trim has to be for one row, tried; a picture stated as a share of it grows along."""
     design = subject.design
-    lack = next((n / 2 for n in range(1, 2 * _MOST_TALLER) if _rows_in(design, block, n / 2)), None)
-    if lack is None:
+    halves = range(1, 2 * _MOST_TALLER)
+    found = bisect_left(halves, True, key=lambda n: _rows_in(design, block, n / 2) > 0)
+    lack = (found + 1) / 2
+    if found == len(halves):
         return "Set a smaller pitch, or let the panel's inset and pad be smaller."
     pictures = sum(other.height for other in blocks(design) if isinstance(other, Art))
     taller = round_up(lack / max(1 - pictures / design.trim.height, 0.1), 0.5)

@@ -1,7 +1,8 @@
 """The sheet: does a face fit, is there bleed enough, and did every mark find room?"""
 
+from bisect import bisect_left
 from collections.abc import Iterator
-from math import hypot
+from math import ceil, floor, hypot
 
 from padspec.base.colour import WHITE
 from padspec.base.findings import Finding, Remedy, Severity
@@ -140,18 +141,21 @@ def _more_bleed(design: Design, needed: float) -> Remedy:
 
 def _room_for_marks(design: Design) -> Remedy:
     """The largest bleed, no smaller than the stacked error, with which every mark finds room."""
-    needed = round_up(stacked_error(design), 0.1)
-    bleed = round_down(design.sheet.bleed, 0.1)
-    while bleed >= needed:
-        trial = tile(with_sheet(design, bleed=bleed, least_bleed=min(design.sheet.least_bleed, bleed)))
-        if trial is not None and not trial.left_out:
-            value = f"{number_text(bleed)} mm"
-            return Remedy(f"Set under sheet: bleed: {value}.", ((("sheet", "bleed"), value),))
-        bleed = round(bleed - 0.1, 9)
+    tenths = range(ceil(round(stacked_error(design) * 10, 6)), floor(round(design.sheet.bleed * 10, 6)) + 1)
+    found = bisect_left(tenths, True, key=lambda n: not _all_marks(design, n / 10))
+    if found:
+        value = f"{number_text(tenths[found - 1] / 10)} mm"
+        return Remedy(f"Set under sheet: bleed: {value}.", ((("sheet", "bleed"), value),))
     return Remedy(
         f"Crop marks need {mm_text(MARK_GAP + MARK_LEAST)} beyond the bleed on every side, slug and scale bar a "
         "stretch free of them: a smaller trim or a larger sheet leaves it."
     )
+
+
+def _all_marks(design: Design, bleed: float) -> bool:
+    """Whether nothing is left out with this bleed, tried."""
+    trial = tile(with_sheet(design, bleed=bleed, least_bleed=min(design.sheet.least_bleed, bleed)))
+    return trial is not None and not trial.left_out
 
 
 def _largest(design: Design) -> Remedy:

@@ -41,7 +41,7 @@ class Under:
 def look_under(face: Face) -> Under:
     """Rasterise the face less rules and lettering, at 300 pixels an inch, with its bleed."""
     bare = without(face.scene, "rules", "lettering")
-    return Under(rasterise(face_pdf(bare), PPI), face.scene.bleed)
+    return Under(rasterise(face_pdf(bare, packed=False), PPI), face.scene.bleed)
 
 
 def least_contrast(colour: Colour, under: Floats) -> float:

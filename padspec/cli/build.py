@@ -82,8 +82,10 @@ def command(
     made, problems = _build_all(found, run)
     if as_json:
         say_json({"designs": [_data(built, run) for built in made], "problems": problems})
-    elif made and not quiet:
-        _say_made(made, run)
+    elif made:
+        _say_findings(made)
+        if not quiet:
+            _say_made(made, run)
     return 2 if problems else int(any(built.summary["state"] == "failed" for built in made))
 
 
@@ -110,12 +112,17 @@ def _build_all(found: tuple[Target, ...], run: _Run) -> tuple[list[Built], list[
     return made, problems
 
 
-def _say_made(made: list[Built], run: _Run) -> None:
+def _say_findings(made: list[Built]) -> None:
     for built in made:
         for finding in built.summary["findings"]:
             say_finding(finding, built.target.root)
+
+
+def _say_made(made: list[Built], run: _Run) -> None:
     rows = [_row(built, run) for built in made]
     click.echo(table(("design", "sheet", "sheets for a pad", "findings", "files"), rows))
+    for caution in dict.fromkeys(built.summary["caution"] for built in made):
+        click.echo(caution)
     held = [built.summary["design"] for built in made if _is_held_back(built)]
     if held:
         click.echo(f"No sheet was written for {', '.join(held)}: mend the errors first, or add --despite-errors.")

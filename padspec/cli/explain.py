@@ -1,6 +1,7 @@
 """padspec explain: what a check measures and why, or what a key of a file means."""
 
 import inspect
+from textwrap import fill
 
 import click
 
@@ -8,7 +9,7 @@ from padspec.base.nearest import did_you_mean
 from padspec.checks.check import Check, limits_for
 from padspec.checks.table import CHECKS
 from padspec.cli.options import CONTEXT
-from padspec.reading.describe import describe, known_words
+from padspec.reading.describe import describe, headwords, known_words
 from padspec.resources import schema_folder
 
 EPILOG = """\b
@@ -25,7 +26,7 @@ def command(word: str | None) -> int:
     """Say what a check or a key means, with its limits, default and examples."""
     if word is None:
         click.echo("Checks:\n  " + "\n  ".join(check.name for check in CHECKS))
-        click.echo("\nKeys:\n  " + "\n  ".join(known_words()))
+        click.echo("\nKeys, each with the keys inside it:\n" + "\n".join(_key_lines()))
         click.echo(f"\nThe schemas, for an editor that completes and explains keys: {schema_folder()}")
         return 0
     check = next((check for check in CHECKS if check.name == word), None)
@@ -39,6 +40,24 @@ def command(word: str | None) -> int:
         return 2
     click.echo(text)
     return 0
+
+
+def _key_lines() -> list[str]:
+    """The keys at the top of a file, a line each, with those inside them."""
+    inside: dict[str, list[str]] = {}
+    for word in headwords():
+        first, _, rest = word.partition(".")
+        inside.setdefault(first, []).extend([rest] if rest else [])
+    return [
+        fill(
+            f"{first}: {', '.join(rest)}" if rest else first,
+            88,
+            initial_indent="  ",
+            subsequent_indent="    ",
+            break_on_hyphens=False,
+        )
+        for first, rest in inside.items()
+    ]
 
 
 def _check_text(check: Check) -> str:

@@ -73,7 +73,7 @@ def cli() -> None:
 def main() -> None:
     """Run a command; say what is wrong without a traceback, and exit 2 when the input could not be used."""
     try:
-        status = cli.main(standalone_mode=False)
+        status = cli.main(prog_name="padspec", standalone_mode=False)
     except click.exceptions.Exit as done:
         status = done.exit_code
     except click.ClickException as error:
@@ -82,10 +82,10 @@ def main() -> None:
     except (click.Abort, KeyboardInterrupt):
         click.echo("Stopped. Every file written so far is whole.", err=True)
         status = 130
-    except BrokenPipeError:
-        # The reader of our output went away (a pager, head); nothing is wrong here.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        status = 0
+    except SystemExit as ended:
+        # click ends like this after completing a word, and where the reader of our output went away (a pager,
+        # head): nothing is wrong then.
+        status = ended.code if "_PADSPEC_COMPLETE" in os.environ else 0
     except PadspecError as error:
         click.echo(str(error), err=True)
         status = TROUBLE

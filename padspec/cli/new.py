@@ -1,6 +1,7 @@
 """padspec new: a commented design from a picture, already passing every check."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import click
@@ -12,6 +13,9 @@ from padspec.collection.targets import project_root
 from padspec.first_design import FirstDesign, FirstWish, first_design
 from padspec.report import pad_data
 from padspec.workspace import FolderWorkspace
+
+#: File systems end names at 255 bytes.
+_LONGEST_NAME = 100
 
 EPILOG = """\b
 Examples:
@@ -45,7 +49,7 @@ def command(
     try:
         design_path, first, root = _write(Path(art), to, FirstWish("", name, heading, layout, *_trim(trim)), force)
     except ProblemsError as error:
-        return unusable(error, as_json)
+        return unusable(_as_asked(error, art), as_json)
     outcome = pad_data(first.pad.design, first.pad.sheet, first.pad.findings)
     if as_json:
         say_json({**outcome, "written": shown_path(design_path)})
@@ -73,7 +77,7 @@ def _write(art: Path, to: str | None, wish: FirstWish, force: bool) -> tuple[Pat
         )
     root = project_root(design_path.parent if design_path.parent.is_dir() else Path.cwd())
     workspace = FolderWorkspace(root)
-    inside = design_path.resolve().relative_to(root).as_posix()
+    inside = (design_path.parent.resolve() / design_path.name).relative_to(root).as_posix()
     wish = FirstWish(
         _taken_in(art, design_path, root), wish.name, wish.heading, wish.layout, wish.width, wish.height
     )
@@ -89,6 +93,12 @@ def _taken_in(art: Path, design_path: Path, root: Path) -> str:
     if full.is_relative_to(folder):
         return full.relative_to(folder).as_posix()
     inside = folder.relative_to(root) / "art" / full.name
+    if (root / inside).exists():
+        if (root / inside).read_bytes() == full.read_bytes():
+            return f"art/{full.name}"
+        raise one_problem(
+            shown_path(root / inside), "Another picture of this name is here already.", f"Rename {art} first."
+        )
     FolderWorkspace(root).write(inside.as_posix(), full.read_bytes())
     click.echo(f"Copied the picture to {shown_path(root / inside)}.", err=True)
     return f"art/{full.name}"
@@ -104,5 +114,23 @@ def _trim(text: str) -> tuple[str, str]:
     return parts[0], parts[1]
 
 
+def _as_asked(error: ProblemsError, art: str) -> ProblemsError:
+    """Faults of a design that is not written yet, told of the words on the command line that they come from."""
+    asked = {
+        "art.file": art,
+        "layout": "--layout",
+        "pad": "--name",
+        "heading.text": "--heading",
+        "trim.width": "--trim",
+        "trim.height": "--trim",
+    }
+    return ProblemsError(
+        *(
+            replace(problem, place=replace(problem.place, file=asked.get(problem.place.file, problem.place.file)))
+            for problem in error.problems
+        )
+    )
+
+
 def _slug(text: str) -> str:
-    return re.sub(r"[^A-Za-z0-9_-]+", "-", text.strip().lower()).strip("-") or "pad"
+    return re.sub(r"[^A-Za-z0-9_-]+", "-", text.strip().lower()).strip("-")[:_LONGEST_NAME] or "pad"

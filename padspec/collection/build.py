@@ -1,14 +1,16 @@
 """Build one design: skip it where nothing changed, else make it, write it whole and remember what it came from."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
+from threading import Thread
 from typing import Any
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 from padspec.collection.record import Record, circumstances, is_current, recall, record_path
 from padspec.collection.targets import Target
-from padspec.workspace import FolderWorkspace, Workspace, content_digest
+from padspec.workspace import FolderWorkspace, Workspace, content_digest, joined
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +63,7 @@ def _make(
     claimed: dict[str, str],
     tell: Callable[[str], None],
 ) -> Built:
+    Thread(target=_decode_ahead, args=(target,), daemon=True).start()
     # Imported only when there is something to make: finding that nothing changed must stay quick.
     from padspec.draw.outputs import DrawWish
     from padspec.pipeline import draw, make
@@ -80,6 +83,26 @@ def _make(
     absent = {} if sheet in files else {sheet: ""}
     output.write(where, Record(now, source.seen, written | absent, summary).text())
     return Built(target, summary, tuple(files), was_current=False)
+
+
+def _decode_ahead(target: Target) -> None:
+    """Decode the picture that a design seems to name, beside all else that has to be loaded first.
+
+    Decoding lets go of Python. Only time hangs on the guess: whoever finds nothing decoded decodes it then, and
+    what is wrong with a file is said then too.
+    """
+    from padspec.art.errors import ArtError
+    from padspec.art.raster.once import decoded
+    from padspec.reading.parsing.yaml_reader import decode, parse_leniently
+    from padspec.reading.tree import Mapping, Scalar
+
+    workspace = FolderWorkspace(target.root)
+    with suppress(ProblemsError, ArtError, ValueError):
+        root, _ = parse_leniently(decode(workspace.read(target.path), target.path), target.path)
+        art = root.get("art") if root else None
+        name = art.get("file") if isinstance(art, Mapping) else None
+        if isinstance(name, Scalar):
+            decoded(workspace.read(joined(target.path, name.text)), name.text, keep=True)
 
 
 def _claim(sku: str, target: Target, claimed: dict[str, str]) -> None:

@@ -9,8 +9,10 @@ import os
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
 from typing import Any
 
+import padspec
 from padspec import __version__
 from padspec.workspace import Workspace, content_digest
 
@@ -57,7 +59,13 @@ def record_path(target_path: str) -> str:
 
 def circumstances(options: dict[str, str]) -> dict[str, str]:
     """Everything outside the maker's files that decides what is written."""
-    return {"padspec": __version__, "date": os.environ.get("SOURCE_DATE_EPOCH", ""), **_versions(), **options}
+    return {
+        "padspec": __version__,
+        "code": _code_stamp(),
+        "date": os.environ.get("SOURCE_DATE_EPOCH", ""),
+        **_versions(),
+        **options,
+    }
 
 
 def recall(path: str, output: Workspace) -> Record | None:
@@ -87,6 +95,14 @@ def _digest(path: str, workspace: Workspace) -> str:
 @lru_cache(maxsize=1)
 def _versions() -> dict[str, str]:
     return {name: _version(name) for name in PACKAGES}
+
+
+@lru_cache(maxsize=1)
+def _code_stamp() -> str:
+    """Changes when padspec's own files do, so that whoever works on it never looks at an old picture."""
+    folder = Path(padspec.__file__).parent
+    stats = ((path.relative_to(folder).as_posix(), path.stat()) for path in sorted(folder.rglob("*.py")))
+    return content_digest(repr([(name, stat.st_size, stat.st_mtime_ns) for name, stat in stats]).encode())
 
 
 def _version(name: str) -> str:

@@ -47,7 +47,8 @@ def _of(path: Path) -> tuple[Target, ...]:
     if not path.is_file():
         raise ProblemsError(Problem(Place(str(path), 0, 0), "There is no such file or folder.", _likely(path)))
     root = project_root(path)
-    inside = path.resolve().relative_to(root).as_posix()
+    # The folder's links are followed, the file's are not: one that leads out of the project is told as such.
+    inside = (path.parent.resolve() / path.name).relative_to(root).as_posix()
     if path.name == COLLECTION_FILE or path.name.endswith(".collection.yaml"):
         return _in_collection(root, inside)
     if path.suffix not in (".yaml", ".yml"):

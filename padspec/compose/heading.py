@@ -66,7 +66,7 @@ def fit(block: Heading, width: float) -> Fitted:
         widest = max((line.ink.width for line in lines), default=0.0)
         size = min(block.size, width / widest) if widest > 0 else block.size
         least = block.least_size
-        fitted = Fitted(max(size, least), lines, max(widest * max(size, least) - width, 0.0))
+        fitted = Fitted(max(size, least), lines, widest * least - width if size < least else 0.0)
         if best is None or fitted.size > best.size + EPSILON or fitted.too_wide_by < best.too_wide_by - EPSILON:
             best = fitted
         if size >= SHRINK_FIRST * block.size:

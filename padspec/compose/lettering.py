@@ -36,14 +36,15 @@ def shape_line(font: Font, text: str) -> ShapedLine:
     buffer.guess_segment_properties()
     hb.shape(handle, buffer, {"kern": True, "liga": True})
     steps: list[Step] = []
+    upem = handle.face.upem
+    unit = 1 / upem
     x = y = 0.0
     for info, position in zip(buffer.glyph_infos or (), buffer.glyph_positions or (), strict=True):
-        glyph = _glyph(handle, info.codepoint)
-        steps += mapped(glyph, Affine.move(x + position.x_offset, y + position.y_offset))
+        left, base = x + position.x_offset, y + position.y_offset
+        steps += mapped(_glyph(font, info.codepoint), Affine(unit, 0.0, 0.0, -unit, left * unit, -base * unit))
         x += position.x_advance
         y += position.y_advance
-    upem = handle.face.upem
-    outline = mapped(tuple(steps), Affine(a=1 / upem, d=-1 / upem))
+    outline = tuple(steps)
     return ShapedLine(outline, x / upem, bounds(outline) if outline else Box(0, 0, 0, 0))
 
 
@@ -79,9 +80,11 @@ def _handle(font: Font) -> Any:
     return handle
 
 
-def _glyph(handle: Any, codepoint: int) -> Outline:
+# A line uses most of its letters more than once.
+@lru_cache(maxsize=1024)
+def _glyph(font: Font, codepoint: int) -> Outline:
     steps: list[Step] = []
-    _draw_funcs().draw(handle, codepoint, steps)
+    _draw_funcs().draw(_handle(font), codepoint, steps)
     return tuple(steps)
 
 

@@ -44,7 +44,8 @@ def draw(block: Rows, room: Room, margin: float) -> Drawn:
     nodes: list[tuple[LayerName, Node]] = []
     for n in range(ruling.count):
         y = ruling.rule(n)
-        nodes.append(("rules", _rule(block, box, y)))
+        if rule := _rule(block, box, y):
+            nodes.append(("rules", rule))
         if block.checkbox is not None:
             nodes.append(("rules", _checkbox(block, box.x, y, ruling.pitch)))
     short = max(block.pitch - box.height, 0.0) if ruling.count == 0 else 0.0
@@ -75,9 +76,12 @@ def _ink(block: Rows, pitch: float) -> tuple[float, float]:
     return pitch / 2 + block.checkbox / 2, half
 
 
-def _rule(block: Rows, box: Box, y: float) -> Shape:
+def _rule(block: Rows, box: Box, y: float) -> Shape | None:
+    """The line to write on; none where the square leaves no length for one."""
     start = box.x if block.checkbox is None else box.x + block.checkbox + block.checkbox_gap
     ends = block.weight / 2 if block.ends == "round" else 0.0
+    if box.right - ends <= start + ends:
+        return None
     return Shape(
         line(start + ends, y, box.right - ends, y),
         Cause(block.id, "rule"),

@@ -16,13 +16,14 @@ class FaceForms:
     """Makes forms of scenes, in millimetres with y downwards, each clipped to its bleed (ISO 32000-1, 8.10).
 
     `shared` are layers that many of the scenes hold: each becomes a form of its own that the faces place.
+    `packed` says whether the pictures are deflated.
     """
 
     __slots__ = ("_pdf", "_pictures", "_shared", "_shared_forms")
 
-    def __init__(self, pdf: Pdf, shared: Sequence[Layer] = ()) -> None:
+    def __init__(self, pdf: Pdf, shared: Sequence[Layer] = (), packed: bool = True) -> None:
         self._pdf = pdf
-        self._pictures = PictureObjects(pdf)
+        self._pictures = PictureObjects(pdf, packed)
         self._shared = tuple(shared)
         self._shared_forms: dict[int, Object] = {}
 

@@ -1,6 +1,7 @@
 """Everything that is written for one pad: face, sheet, proofs and pictures, as bytes by path."""
 
 import base64
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
@@ -33,10 +34,11 @@ def draw_outputs(
 ) -> dict[str, bytes]:
     """Files by path. A failed pad has marked proofs and no sheet.pdf, unless it is wished for despite errors."""
     folder = design.sku
-    files = {f"{folder}/face.svg": _svg(design, face, wish).encode("utf-8")}
-    if not wish.embed:
-        files |= _picture_files(face)
-    paper = sheet_pdf(face.scene, sheet, design.date) if sheet is not None else None
+    # Deflating lets go of Python: the picture's own file is made while the sheet is.
+    with ThreadPoolExecutor(1) as beside:
+        linked = beside.submit(_picture_files, face, wish)
+        paper = sheet_pdf(face.scene, sheet, design.date) if sheet is not None else None
+        files = {f"{folder}/face.svg": _svg(design, face, wish).encode("utf-8"), **linked.result()}
     if paper is not None and (not failed or wish.despite_errors):
         files[f"{folder}/sheet.pdf"] = paper
     if wish.proofs:
@@ -59,7 +61,10 @@ def _svg(design: Design, face: Face, wish: DrawWish) -> str:
     return face_svg(face.scene, design.name, href)
 
 
-def _picture_files(face: Face) -> dict[str, bytes]:
+def _picture_files(face: Face, wish: DrawWish) -> dict[str, bytes]:
+    """The pictures that the SVG links to: none where it holds them."""
+    if wish.embed:
+        return {}
     images = {picture_file(picture.image): picture.image for picture in pictures(face.scene)}
     return {f"art/{name}": _picture_bytes(image) for name, image in images.items()}
 
@@ -72,7 +77,7 @@ def _proofs(face: Face, sheet: Sheet | None, paper: bytes | None, failed: bool) 
     """The very PDF that prints, rasterised once: the face is cut from its first slot."""
     if sheet is None or paper is None:
         trim = Box(0, 0, face.scene.size.width, face.scene.size.height).moved(face.scene.bleed, face.scene.bleed)
-        whole = _cut(rasterise(face_pdf(face.scene), FACE_PPI), trim)
+        whole = _cut(rasterise(face_pdf(face.scene, packed=False), FACE_PPI), trim)
         return {"face.png": png_file(mark_failed(whole), FACE_PPI)}
     pixels = rasterise(paper, FACE_PPI)
     leaf = _cut(pixels, sheet.slots[0].trim)

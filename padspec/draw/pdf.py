@@ -54,8 +54,11 @@ def sheets_pdf(
         return _saved(pdf)
 
 
-def face_pdf(scene: Scene, background: Colour = WHITE) -> bytes:
-    """One page of the face, trim and bleed, over a plain background: for proofs and for looking at pixels."""
+def face_pdf(scene: Scene, background: Colour = WHITE, packed: bool = True) -> bytes:
+    """One page of the face, trim and bleed, over a plain background: for proofs and for looking at pixels.
+
+    Its pictures are deflated unless it is not `packed`, which is large and quickly made.
+    """
     bleed = scene.bleed_box
     trim = Box(0, 0, scene.size.width, scene.size.height).moved(-bleed.x, -bleed.y)
     page = Box(0, 0, bleed.width, bleed.height)
@@ -66,7 +69,7 @@ def face_pdf(scene: Scene, background: Colour = WHITE) -> bytes:
             matrix_operator(Affine.move(-bleed.x, -bleed.y)),
             "/Face Do",
         ]
-        forms = {"/Face": FaceForms(pdf).form(scene)}
+        forms = {"/Face": FaceForms(pdf, packed=packed).form(scene)}
         _add_page(pdf, page.size, {"TrimBox": trim, "BleedBox": page}, lines, forms)
         return _saved(pdf)
 

@@ -15,12 +15,16 @@ from padspec.scene.nodes import Raster, Scene, Vector, pictures
 
 
 class PictureObjects:
-    """Makes the object of a picture when it is first asked for, and hands it out again after that."""
+    """Makes the object of a picture when it is first asked for, and hands it out again after that.
 
-    __slots__ = ("_made", "_pdf")
+    Not `packed`, its samples stay as they are: for a file that is only looked at, deflating takes too long.
+    """
 
-    def __init__(self, pdf: Pdf) -> None:
+    __slots__ = ("_made", "_packed", "_pdf")
+
+    def __init__(self, pdf: Pdf, packed: bool = True) -> None:
         self._pdf = pdf
+        self._packed = packed
         self._made: dict[str, Object] = {}
 
     def by_name(self, scene: Scene) -> dict[str, Object]:
@@ -32,7 +36,7 @@ class PictureObjects:
         if name not in self._made:
             match image:
                 case Raster():
-                    self._made[name] = _raster_object(self._pdf, image)
+                    self._made[name] = _raster_object(self._pdf, image, self._packed)
                 case Vector():
                     self._made[name] = _vector_form(self._pdf, image)
                 case _:
@@ -40,36 +44,37 @@ class PictureObjects:
         return self._made[name]
 
 
-def _raster_object(pdf: Pdf, raster: Raster) -> Object:
+def _raster_object(pdf: Pdf, raster: Raster, packed: bool) -> Object:
     """An image XObject, with a soft mask if it has transparency (ISO 32000-1, 8.9.5 and 11.6.5.3)."""
-    image = _samples(pdf, raster, raster.rgb, channels=3)
+    image = _samples(pdf, raster, raster.rgb, 3, packed)
     image.ColorSpace = Name.DeviceRGB
     if raster.alpha is not None:
-        mask = _samples(pdf, raster, raster.alpha, channels=1)
+        mask = _samples(pdf, raster, raster.alpha, 1, packed)
         mask.ColorSpace = Name.DeviceGray
         image.SMask = pdf.make_indirect(mask)
     return pdf.make_indirect(image)
 
 
-def _samples(pdf: Pdf, raster: Raster, data: bytes, channels: int) -> Stream:
+def _samples(pdf: Pdf, raster: Raster, data: bytes, channels: int, packed: bool) -> Stream:
     stream = Stream(
         pdf,
-        b"",
+        b"" if packed else data,
         Type=Name.XObject,
         Subtype=Name.Image,
         Width=raster.width,
         Height=raster.height,
         BitsPerComponent=8,
     )
-    parameters = Dictionary(Predictor=15, Colors=channels, BitsPerComponent=8, Columns=raster.width)
-    rows = _packed(data, raster.height, raster.width, channels)
-    stream.write(rows, filter=Name.FlateDecode, decode_parms=parameters)
+    if packed:
+        parameters = Dictionary(Predictor=15, Colors=channels, BitsPerComponent=8, Columns=raster.width)
+        rows = _deflated(data, raster.height, raster.width, channels)
+        stream.write(rows, filter=Name.FlateDecode, decode_parms=parameters)
     return stream
 
 
 # The variants of a design share their picture: within one run each is deflated once.
 @lru_cache(maxsize=4)
-def _packed(data: bytes, height: int, width: int, channels: int) -> bytes:
+def _deflated(data: bytes, height: int, width: int, channels: int) -> bytes:
     return deflated_rows(np.frombuffer(data, np.uint8).reshape(height, width, channels))
 
 

@@ -28,6 +28,17 @@ def describe(word: str) -> str | None:
     return "\n\n".join(sections) or None
 
 
+def headwords() -> tuple[str, ...]:
+    """The known words worth a line in a list: not the parts of a colour at every place, nor the names of checks
+    again under `allow` and `limits`."""
+    mixes = tuple(f"colour.{part}" for part in ("darken", "from", "lighten", "near", "rank"))
+    return tuple(
+        word
+        for word in known_words()
+        if (not word.endswith(mixes) and word.partition(".")[0] not in _CHECK_NAMES) or word in _CHECK_NAMES
+    )
+
+
 def known_words() -> tuple[str, ...]:
     """Every word that can be explained, sorted: kinds of file and dotted paths of keys."""
     found = {".".join(path) for kind in KINDS for path, _ in _paths(kind)}

@@ -167,6 +167,7 @@ class Studio:
     margins: Sides
     placement_error: float
     skew_error: float
+    cutter_kind: Literal["knife", "lever", "guillotine"]
     cutter_error: float
     least_line: float
     least_screened_line: float

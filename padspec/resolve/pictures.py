@@ -12,7 +12,8 @@ from padspec.art.cutting.backdrop import EVEN_LIMIT
 from padspec.art.cutting.cutout import Cutout, cut_out
 from padspec.art.palette import Cluster, lead_hue, sample
 from padspec.art.pixels import Pixels
-from padspec.art.raster.decode import decode, sniff
+from padspec.art.raster.decode import sniff
+from padspec.art.raster.once import decoded
 from padspec.art.resample import as_raster, bring_down
 from padspec.art.svg.drawing import check_svg, draw_svg, svg_size
 from padspec.art.trim import trim_empty
@@ -119,7 +120,7 @@ def _visible(data: bytes, wish: PictureWish) -> tuple[Pixels, CutoutRecord]:
 # kept, so that a long collection does not hold all of its art in memory.
 @lru_cache(maxsize=2)
 def _cut(data: bytes, file: str, mode: Mode) -> Cutout:
-    return cut_out(decode(data, file), mode)
+    return cut_out(decoded(data, file), mode)
 
 
 @lru_cache(maxsize=2)

@@ -29,6 +29,8 @@ from padspec.workspace import Workspace, joined
 LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
 MOST_MARKS = 20_000
 _FIRST_DAY = "2000-01-01"
+#: What the files of built-in layouts are called; a maker cannot mend anything there.
+_BUILT_IN = "padspec/layouts/"
 
 
 def resolve(documents: Documents, workspace: Workspace) -> Design:
@@ -42,7 +44,8 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     palette = Palette(_palette(studio, root), _art_colours(first, _names_picture(drafts)), troubles)
     fonts = FontShelf(workspace, troubles)
     face = read_blocks(drafts, Means(trim, palette, fonts, placed))
-    own_files = (documents.design.file, documents.studio.file, documents.layout.file)
+    files = (documents.design.file, documents.studio.file, documents.layout.file)
+    own_files = tuple(file for file in files if not file.startswith(_BUILT_IN))
     entry = root.entry("pad")
     design = Design(
         name=own.text("pad"),

@@ -1,5 +1,7 @@
 """The studio's own facts and the sheet a design wishes for, typed."""
 
+from typing import Literal, cast
+
 from padspec.base.geometry import Sides, Size
 from padspec.base.paper import sheet_size
 from padspec.reading.defaults import defaults
@@ -17,12 +19,14 @@ def read_studio(root: Mapping, troubles: Troubles) -> Studio:
         studio.section("printer").section("margins"),
         studio.section("overs"),
     )
+    cutter = studio.section("cutter")
     return Studio(
         name=studio.text("studio"),
         margins=Sides(*(margins.length(side) for side in ("left", "top", "right", "bottom"))),
         placement_error=printer.length("placement-error"),
         skew_error=printer.length("skew-error"),
-        cutter_error=studio.section("cutter").length("error"),
+        cutter_kind=cast(Literal["knife", "lever", "guillotine"], cutter.text("kind")),
+        cutter_error=cutter.length("error"),
         least_line=printer.length("least-line"),
         least_screened_line=printer.length("least-screened-line"),
         overs=overs.share("share"),

@@ -162,7 +162,8 @@ def _slug(frame: Frame, text: str, font: Font, obstacles: tuple[Box, ...]) -> Sh
 
 def _scale_bar(frame: Frame, font: Font, obstacles: tuple[Box, ...]) -> list[Node]:
     label = shape_line(font, "100 mm")
-    needed = SCALE_BAR + 1.2 + label.advance * _LABEL
+    edge = MARK_WEIGHT / 2  # so that the first tick lies in the strip with all of its line
+    needed = edge + SCALE_BAR + 1.2 + label.advance * _LABEL
     for strip in strips(frame):
         low, high = _inner_edge(strip)
         if high - low < _TICK - EPSILON:
@@ -171,9 +172,9 @@ def _scale_bar(frame: Frame, font: Font, obstacles: tuple[Box, ...]) -> list[Nod
             if end - start >= needed - EPSILON:
                 middle = (low + high) / 2
                 start += (end - start - needed) / 2
-                bar = mapped(_bar_outline(start, middle), strip.to_sheet)
+                bar = mapped(_bar_outline(start + edge, middle), strip.to_sheet)
                 baseline = middle + (_ABOVE - _BELOW) / 2 * _LABEL
-                words = _lettered(label, _LABEL, start + SCALE_BAR + 1.2, baseline, strip, "scale-bar")
+                words = _lettered(label, _LABEL, start + edge + SCALE_BAR + 1.2, baseline, strip, "scale-bar")
                 return [_stroked(bar, "scale-bar", MARK_WEIGHT), words]
     return []
 

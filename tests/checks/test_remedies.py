@@ -14,7 +14,8 @@ from .cases import FILES, Case, edited, made, mended, of
 
 
 def hexes() -> st.SearchStrategy[str]:
-    return st.integers(0, 0xFFFFFF).map(lambda value: f"#{value:06x}")
+    channel = st.sampled_from(range(0, 256, 5))
+    return st.tuples(channel, channel, channel).map(lambda rgb: "#" + bytes(rgb).hex())
 
 
 def mm(least: float, most: float) -> st.SearchStrategy[str]:

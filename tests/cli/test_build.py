@@ -16,7 +16,7 @@ WITH_ART = PLAIN + "art: {file: moth.png}\n"
 
 @pytest.fixture
 def project(tmp_path):
-    return put(tmp_path, moth__pad__yaml=WITH_ART, moth__png=picture(900, 800))
+    return put(tmp_path, moth__pad__yaml=WITH_ART, moth__png=picture(1400, 1200))
 
 
 def times(folder) -> dict[str, int]:
@@ -52,7 +52,6 @@ def test_no_proofs_leaves_the_pngs_out(project):
 def test_the_table_tells_design_fit_sheets_findings_and_files(project):
     """3 leaves on A4; (50 × 1.05 + 3 × 2) ÷ 3 = 19.5, so 20 sheets."""
     head, row = padspec(project, "build", "--no-proofs").out.splitlines()
-    assert head.split("  ") == ["design ", "sheet     ", "sheets for a pad", "findings", "files"] or head
     assert [cell.strip() for cell in row.split("  ") if cell.strip()] == [
         "Errands",
         "3-up on A4",
@@ -89,7 +88,8 @@ class TestErrorsHoldBackTheSheet:
         self.built = padspec(tmp_path, "build")
         return tmp_path
 
-    def test_the_status_is_1(self, failed):
+    @pytest.mark.usefixtures("failed")
+    def test_the_status_is_1(self):
         assert self.built.status == 1
 
     def test_an_earlier_sheet_is_set_aside(self, failed):
@@ -100,7 +100,8 @@ class TestErrorsHoldBackTheSheet:
     def test_findings_say_failed(self, failed):
         assert json.loads((failed / "out/moth/findings.json").read_bytes())["state"] == "failed"
 
-    def test_the_message_says_what_was_held_back_and_how_to_go_on(self, failed):
+    @pytest.mark.usefixtures("failed")
+    def test_the_message_says_what_was_held_back_and_how_to_go_on(self):
         last = self.built.out.splitlines()[-1]
         assert "Errands" in last
         assert "--despite-errors" in last

@@ -70,7 +70,7 @@ def begun(moth):
     return padspec(moth, "new", "night_moth.png", "--heading", "Before dark: soon")
 
 
-def test_new_says_what_it_wrote_and_what_comes_next(begun, moth):
+def test_new_says_what_it_wrote_and_what_comes_next(begun):
     assert begun.status == 0
     assert begun.out.splitlines() == [
         "Wrote night_moth.pad.yaml: 3-up on A4, 20 sheets for a pad, findings none.",
@@ -78,7 +78,8 @@ def test_new_says_what_it_wrote_and_what_comes_next(begun, moth):
     ]
 
 
-def test_new_writes_a_design_that_a_yaml_reader_takes(begun, moth):
+@pytest.mark.usefixtures("begun")
+def test_new_writes_a_design_that_a_yaml_reader_takes(moth):
     text = (moth / "night_moth.pad.yaml").read_text(encoding="utf-8")
     data = yaml.safe_load(text)
     assert data["heading"]["text"] == "Before dark: soon"
@@ -86,7 +87,8 @@ def test_new_writes_a_design_that_a_yaml_reader_takes(begun, moth):
     assert text.count("#") > 15, "each line is explained"
 
 
-def test_new_does_not_replace_a_design(begun, moth):
+@pytest.mark.usefixtures("begun")
+def test_new_does_not_replace_a_design(moth):
     kept = (moth / "night_moth.pad.yaml").read_bytes()
     assert padspec(moth, "new", "night_moth.png").refused("night_moth.pad.yaml", "already", "--force")
     assert (moth / "night_moth.pad.yaml").read_bytes() == kept
@@ -124,7 +126,8 @@ def test_new_does_not_overwrite_another_picture_of_that_name(tmp_path):
         (tmp_path / folder).mkdir(parents=True)
     (tmp_path / "downloads/moth.png").write_bytes(picture(900, 800))
     (tmp_path / "pads/art/moth.png").write_bytes(b"the maker's own")
-    padspec(tmp_path / "pads", "new", "../downloads/moth.png")
+    new = padspec(tmp_path / "pads", "new", "../downloads/moth.png")
+    assert new.refused("art/moth.png", "already", "Rename ../downloads/moth.png")
     assert (tmp_path / "pads/art/moth.png").read_bytes() == b"the maker's own"
 
 

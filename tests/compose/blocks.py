@@ -11,6 +11,7 @@ from padspec.compose.face import Drawn
 from padspec.fonts import family_file
 from padspec.resolve.design import Art, Block, CutoutRecord, Font, Heading, Panel, Rows
 from padspec.scene.nodes import Picture, Raster, Shape
+from padspec.scene.outline import bounds
 
 INK, PAPER = Colour(122, 59, 88), Colour(255, 255, 255)
 
@@ -92,8 +93,6 @@ def of_pictures(drawn: Drawn) -> list[Box]:
 
 def ink_boxes(shapes: list[Shape]) -> Iterator[Box]:
     """Each shape with its stroke, as the box of what it inks."""
-    from padspec.scene.outline import bounds
-
     for shape in shapes:
         box, half = bounds(shape.outline), shape.stroke.weight / 2 if shape.stroke else 0.0
         if box.height == 0 and shape.stroke and shape.stroke.cap == "butt":  # a level line with butt ends

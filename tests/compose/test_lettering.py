@@ -69,6 +69,13 @@ def test_the_ink_of_a_line_stands_on_the_baseline() -> None:
     assert ink.y == pytest.approx(-cap_height(font()), abs=0.02)
 
 
+def test_each_letter_stands_where_the_ones_before_it_end() -> None:
+    one = shape_line(font(), "H")
+    for count in (2, 5, 12):
+        ink = shape_line(font(), "H" * count).ink
+        assert ink.width == pytest.approx((count - 1) * one.advance + one.ink.width, abs=1e-9)
+
+
 def test_kerning_of_the_font_is_followed() -> None:
     nunito = font("Nunito")
     pair = shape_line(nunito, "AV").advance

@@ -11,6 +11,7 @@ from kit import PLAIN, apply, pad
 
 from padspec.base.colour import Colour
 from padspec.base.geometry import Box
+from padspec.compose.compose import compose
 from padspec.compose.dots import dots
 from padspec.compose.stripes import stripes
 from padspec.resolve.design import Pattern
@@ -176,8 +177,6 @@ def pattern_parts(scene: Scene) -> list[Box]:
 
 def test_only_dots_that_the_panel_hides_are_left_out() -> None:
     design = pad(apply(PLAIN, {"ground.pattern": {"kind": "dots", "size": "3 mm", "mark": "60 %"}})).design
-    from padspec.compose.compose import compose
-
     face = compose(design)
     kept = {(round(x, 6), round(y, 6)) for x, y in (box.centre for box in pattern_parts(face.scene))}
     every = centres(dots(design.ground.pattern, face.scene.bleed_box))

@@ -126,6 +126,13 @@ def test_round_ends_stay_inside_the_room() -> None:
     assert (box.x, box.right) == pytest.approx((11.3, 78.7), abs=1e-9)
 
 
+@pytest.mark.parametrize(("width", "rules"), [(6.6, 2), (6.5, 0), (3.0, 0)])
+def test_a_room_that_its_squares_fill_has_no_rules_rather_than_backward_ones(width: float, rules: int) -> None:
+    some = drawn(Box(11, 40, width, 20), pitch=8.0, checkbox=4.0, checkbox_gap=2.5)
+    assert len(of_part(some, "rule")) == rules
+    assert len(of_part(some, "checkbox")) == 2
+
+
 @pytest.mark.parametrize("height", [0.0, -4.0, 7.9])
 def test_a_room_too_low_for_one_row_draws_none_and_says_what_lacks(height: float) -> None:
     some = drawn(Box(0, 0, 68, height), pitch=8.0)

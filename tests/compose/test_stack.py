@@ -1,5 +1,7 @@
 """The stack: heights that add up to the room, head to foot, with nothing between and nothing over."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -29,7 +31,7 @@ def filled(parts: list[tuple[int, float]]) -> tuple[Block, ...]:
 def test_each_block_begins_where_the_one_above_ends(parts: list[tuple[int, float]], height: float) -> None:
     placed = stack(*filled(parts), trim=Box(0, 0, 90, height)).placements
     assert placed[0].box.y == 0
-    for above, below in zip(placed[:-1], placed[1:], strict=True):
+    for above, below in pairwise(placed):
         assert below.box.y == pytest.approx(above.box.bottom, abs=1e-9)
 
 

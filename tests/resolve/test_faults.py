@@ -1,8 +1,14 @@
 """What is wrong is told all at once, each with its place and a mend."""
 
+from pathlib import Path
+
+import pytest
 from kit import PLAIN, apply, disc, pad, problems
 
+from padspec.base.errors import ProblemsError
+from padspec.pipeline import make
 from padspec.resolve.design import Heading
+from padspec.workspace import FolderWorkspace
 
 
 def test_a_picture_that_is_not_there_is_refused_with_the_nearest_name() -> None:
@@ -16,6 +22,15 @@ def test_a_picture_with_no_likely_neighbour_says_where_paths_start() -> None:
     text = apply(PLAIN, {"art.file": "art/zebra.png"})
     (problem,) = problems(text, files={"art/moth.png": disc()})
     assert problem.endswith("There is no picture art/zebra.png. Paths start at the folder of x.pad.yaml.")
+
+
+@pytest.mark.xfail(
+    strict=True, raises=FileNotFoundError, reason="FolderWorkspace.neighbours lists a missing folder"
+)
+def test_a_picture_in_a_folder_that_is_not_there_is_refused_too(tmp_path: Path) -> None:
+    (tmp_path / "x.pad.yaml").write_text(apply(PLAIN, {"art.file": "art/moth.png"}), "utf-8")
+    with pytest.raises(ProblemsError, match=r"There is no picture art/moth\.png\."):
+        make("x.pad.yaml", FolderWorkspace(tmp_path))
 
 
 def test_a_picture_outside_the_project_is_refused() -> None:
@@ -56,6 +71,22 @@ def test_a_heading_keeps_its_no_break_spaces_and_loses_the_rest() -> None:
     block = made.design.face[0].holds[0]
     assert isinstance(block, Heading)
     assert block.text == "No\u00a05 lamps"
+
+
+def test_a_setting_of_the_built_in_layout_is_placed_where_the_maker_can_write_it() -> None:
+    # The heading's text comes from the layout that padspec brings; a finding on it points at the design.
+    place = pad(PLAIN).design.key("heading", "text").place
+    assert (place.file, place.line) == ("x.pad.yaml", 1)
+
+
+def test_a_setting_of_the_makers_own_layout_is_placed_there() -> None:
+    layout = (
+        "layout: mine\nabout: One panel.\nface:\n"
+        "  - panel: {id: panel, grow: 1, holds: [{rows: {id: rows, grow: 1, pitch: 9 mm}}]}\n"
+    )
+    design = pad(apply(PLAIN, {"layout": "mine"}), files={"layouts/mine.yaml": layout.encode()}).design
+    place = design.key("rows", "pitch").place
+    assert (place.file, place.line) == ("layouts/mine.yaml", 4)
 
 
 def test_a_name_left_out_is_taken_from_the_file() -> None:

@@ -18,7 +18,10 @@ def test_rules_and_squares_stand_out_with_room_to_spare(hue: float | None, paper
     assert contrast(roles.rule(hue, paper), paper) >= 3.3
 
 
-@pytest.mark.parametrize("paper", PAPERS[:3], ids=lambda paper: paper.hex)
+KRAFT = Colour.from_hex("#b89f7c")
+
+
+@pytest.mark.parametrize("paper", [*PAPERS[:3], KRAFT], ids=lambda paper: paper.hex)
 @pytest.mark.parametrize("hue", HUES)
 def test_lettering_is_legible_on_paper_and_ground(hue: float | None, paper: Colour) -> None:
     # The checks warn below 4.5 for small lettering, by analogy with WCAG 2.2 SC 1.4.3.

@@ -4,13 +4,13 @@ from math import ceil, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
-from PIL import Image
 
 from padspec.art.cutting.backdrop import Backdrop, Surface, bowed
 from padspec.art.cutting.quick_oklab import oklab_distance
 from padspec.art.cutting.regions import Mask, regions
 from padspec.art.cutting.unmix import widened
 from padspec.art.pixels import Bytes
+from padspec.art.resample import reduced
 from padspec.art.trim import VISIBLE_ALPHA
 
 Steps = NDArray[np.uint8]
@@ -36,7 +36,7 @@ def flooded(rgba: Bytes, behind: Backdrop) -> tuple[Mask, Backdrop]:
     eye, a pale belly within its outline.
     """
     shrink = ceil(sqrt(rgba.shape[0] * rgba.shape[1] / _MOST_FLOODED))
-    small = _reduced(rgba, shrink) if shrink > 1 else rgba
+    small = np.asarray(reduced(rgba, shrink)) if shrink > 1 else rgba
     surface = behind.surface.over(small.shape[1], small.shape[0])
     tolerance = _LEAST_TOLERANCE + 1.5 * behind.spread
     ground = _reached(_steps(small, surface, tolerance))
@@ -75,18 +75,6 @@ def _band_steps(band: Bytes, surface: Surface, top: int, tolerance: float) -> St
     far = oklab_distance(band, surface.rows(top, top + len(band))) * np.float32(_STEPS / tolerance)
     steps = np.minimum(np.ceil(np.round(far, 3)), 255).astype(np.uint8)
     return np.where(band[..., 3] < VISIBLE_ALPHA, np.uint8(0), steps)
-
-
-def _reduced(rgba: Bytes, shrink: int) -> Bytes:
-    """The picture by area averages over squares of so many pixels a side."""
-    height, width = rgba.shape[:2]
-    rows = max(1, _BAND_PIXELS // width // shrink) * shrink
-    bands = []
-    for top in range(0, height, rows):
-        band = np.ascontiguousarray(rgba[top : top + rows])
-        image = Image.frombuffer("RGBA", (width, len(band)), band, "raw", "RGBA", 0, 1)
-        bands.append(np.asarray(image.reduce(shrink)))
-    return np.concatenate(bands)
 
 
 def _enlarged(ground: Mask, rgba: Bytes, surface: Surface, tolerance: float, shrink: int) -> Mask:

@@ -18,7 +18,7 @@ from PIL.WebPImagePlugin import WebPImageFile
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Bytes, Pixels
 from padspec.art.raster.channels import COLOUR_MODES, Coding, split_band
-from padspec.art.raster.profile import srgb_converter
+from padspec.art.raster.profile import ToSrgb, as_srgb, srgb_converter
 from padspec.art.raster.sniffing import RasterFormat, foreign_kind, raster_format, sniff
 
 __all__ = ["MOST_MEGAPIXELS", "decode", "refuse_too_large", "sniff"]
@@ -28,7 +28,7 @@ MOST_MEGAPIXELS = 100
 
 _ORIENTATION = 0x0112  # TIFF 6.0, tag 274; Exif 2.32 uses the same
 _PNG_BIT_DEPTH = 24  # its offset in a file: signature, length and type of IHDR, width, height
-_BAND_PIXELS = 1_000_000
+_BAND_PIXELS = 100_000
 _SAVE_AGAIN = "Open it in a picture editor and save it again as PNG."
 
 # Opened by class rather than by Image.open: its own limit is a global and comes without a useful message.
@@ -116,10 +116,19 @@ def _upright_srgb(image: Image.Image, data: bytes, name: str) -> Bytes:
     rows = max(1, _BAND_PIXELS // image.width)
     for top in range(0, image.height, rows):
         foot = min(image.height, top + rows)
-        colour, alpha = split_band(image.crop((0, top, image.width, foot)), coding)
-        as_stored[top:foot, :, :3] = np.asarray(to_srgb(colour))
-        as_stored[top:foot, :, 3] = 255 if alpha is None else alpha
+        as_stored[top:foot] = _rgba(image.crop((0, top, image.width, foot)), coding, to_srgb)
     return upright
+
+
+def _rgba(band: Image.Image, coding: Coding, to_srgb: ToSrgb) -> Bytes:
+    if band.mode == "RGBA" and to_srgb is as_srgb:
+        return np.asarray(band)
+    colour, alpha = split_band(band, coding)
+    # In Pillow RGB lies in four bytes a pixel already.
+    rgba = to_srgb(colour).convert("RGBA")
+    if alpha is not None:
+        rgba.putalpha(Image.fromarray(alpha))
+    return np.asarray(rgba)
 
 
 def _orientation(image: Image.Image) -> int:

@@ -27,7 +27,7 @@ def srgb_converter(profile: bytes, mode: str, name: str) -> ToSrgb:
     meant would show only on paper.
     """
     if not profile:
-        return _plain
+        return as_srgb
     try:
         source = ImageCms.ImageCmsProfile(BytesIO(profile))
         space = source.profile.xcolor_space.strip()
@@ -51,7 +51,7 @@ def srgb_converter(profile: bytes, mode: str, name: str) -> ToSrgb:
         assert converted is not None
         return converted
 
-    return _plain if takes == "RGB" and _changes_nothing(through) else through
+    return as_srgb if takes == "RGB" and _changes_nothing(through) else through
 
 
 def _takes(space: str, mode: str) -> str:
@@ -62,7 +62,8 @@ def _takes(space: str, mode: str) -> str:
     return wanted
 
 
-def _plain(band: Image.Image) -> Image.Image:
+def as_srgb(band: Image.Image) -> Image.Image:
+    """The band of a file whose colours are taken for sRGB: as RGB, nothing else changed."""
     return band if band.mode == "RGB" else band.convert("RGB")
 
 
