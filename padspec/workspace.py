@@ -159,6 +159,8 @@ class FolderWorkspace(Workspace):
     def neighbours(self, folder: str, suffix: str) -> tuple[str, ...]:
         """See Workspace.neighbours."""
         base = self._on_disk(folder)
+        if not base.is_dir():
+            return ()
         names = sorted(entry.name for entry in base.iterdir() if entry.name.endswith(suffix) and entry.is_file())
         return tuple(str(PurePosixPath(folder) / name) for name in names)
 

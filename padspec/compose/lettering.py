@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Any
 
 from padspec.base.geometry import Affine, Box
+from padspec.compose.direction import Run, visual_runs
 from padspec.resolve.design import Font
 from padspec.scene.outline import Close, Curve, Line, Move, Outline, Step, bounds, mapped
 
@@ -28,24 +29,30 @@ class ShapedLine:
 @lru_cache(maxsize=256)
 def shape_line(font: Font, text: str) -> ShapedLine:
     """Shape one line of text at an em of 1 mm. Text without ink (spaces) has an empty outline."""
+    handle = _handle(font)
+    steps: list[Step] = []
+    x = y = 0.0
+    for run in visual_runs(text):
+        for info, position in _shaped(handle, run):
+            glyph = _glyph(font, info.codepoint)
+            steps += mapped(glyph, Affine.move(x + position.x_offset, y + position.y_offset))
+            x += position.x_advance
+            y += position.y_advance
+    upem = handle.face.upem
+    outline = mapped(tuple(steps), Affine(a=1 / upem, d=-1 / upem))
+    return ShapedLine(outline, x / upem, bounds(outline) if outline else Box(0, 0, 0, 0))
+
+
+def _shaped(handle: Any, run: Run) -> list[tuple[Any, Any]]:
+    """The glyphs of one run with their positions, from left to right."""
     import uharfbuzz as hb  # type: ignore[import-untyped]
 
-    handle = _handle(font)
     buffer = hb.Buffer()
-    buffer.add_str(text)
+    buffer.add_str(run.text)
     buffer.guess_segment_properties()
+    buffer.direction = "rtl" if run.leftwards else "ltr"
     hb.shape(handle, buffer, {"kern": True, "liga": True})
-    steps: list[Step] = []
-    upem = handle.face.upem
-    unit = 1 / upem
-    x = y = 0.0
-    for info, position in zip(buffer.glyph_infos or (), buffer.glyph_positions or (), strict=True):
-        left, base = x + position.x_offset, y + position.y_offset
-        steps += mapped(_glyph(font, info.codepoint), Affine(unit, 0.0, 0.0, -unit, left * unit, -base * unit))
-        x += position.x_advance
-        y += position.y_advance
-    outline = tuple(steps)
-    return ShapedLine(outline, x / upem, bounds(outline) if outline else Box(0, 0, 0, 0))
+    return list(zip(buffer.glyph_infos or (), buffer.glyph_positions or (), strict=True))
 
 
 def cap_height(font: Font) -> float:

@@ -24,9 +24,6 @@ def test_a_picture_with_no_likely_neighbour_says_where_paths_start() -> None:
     assert problem.endswith("There is no picture art/zebra.png. Paths start at the folder of x.pad.yaml.")
 
 
-@pytest.mark.xfail(
-    strict=True, raises=FileNotFoundError, reason="FolderWorkspace.neighbours lists a missing folder"
-)
 def test_a_picture_in_a_folder_that_is_not_there_is_refused_too(tmp_path: Path) -> None:
     (tmp_path / "x.pad.yaml").write_text(apply(PLAIN, {"art.file": "art/moth.png"}), "utf-8")
     with pytest.raises(ProblemsError, match=r"There is no picture art/moth\.png\."):
