@@ -13,6 +13,11 @@ def need(block: Art) -> float:
     return block.inset + block.height + 2 * block.frame
 
 
+def covering(block: Art) -> float:
+    """How far the picture lies over what follows it: never more than its own height."""
+    return min(block.overlap, block.height + 2 * block.frame)
+
+
 def draw(block: Art, room: Room) -> Drawn:
     """The picture at the foot of its room, aligned between the insets; smaller where the room is too small."""
     scale = _scale(block, room.box)

@@ -28,16 +28,25 @@ def draw_ground(ground: Ground, trim: Size, bleed: float, covers: tuple[Box, ...
     ]
     if ground.pattern is not None:
         # All of a pattern is one shape: hundreds of dots as shapes of their own would swell every file.
-        parts = (part for part in _pattern(ground.pattern, area) if not _hidden(part, covers))
+        parts = (
+            part
+            for part in _pattern(ground.pattern, area)
+            if not _hidden(part, covers, ground.pattern.kind == "dots")
+        )
         outline = tuple(step for part in parts for step in part)
         shape = Shape(outline, Cause(GROUND, "pattern"), fill=ground.pattern.colour)
         nodes.append(("ground", Group((shape,), clip=rectangle(area))))
     return Drawn(tuple(nodes))
 
 
-def _hidden(part: Outline, covers: tuple[Box, ...]) -> bool:
+def _hidden(part: Outline, covers: tuple[Box, ...], compact: bool) -> bool:
+    """Whether a part cannot be seen; a dot is left out as soon as its middle is hidden, for its rest would look
+    like a bite out of the panel's edge.
+    """
     box = bounds(part)
-    return any(cover.covers(box) for cover in covers)
+    x, y = box.centre
+    seen = Box(x, y, 0, 0) if compact else box
+    return any(cover.covers(seen) for cover in covers)
 
 
 def _pattern(pattern: Pattern, area: Box) -> tuple[Outline, ...]:

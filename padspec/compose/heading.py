@@ -79,8 +79,10 @@ def fit(block: Heading, width: float) -> Fitted:
 def broken(font: Font, text: str, count: int) -> tuple[str, ...]:
     """The text in at most `count` lines whose widest line is as narrow as can be.
 
-    Lines break where Unicode allows (UAX #14).
+    Lines break where the maker broke them; else where Unicode allows (UAX #14).
     """
+    if "\n" in text:
+        return tuple(text.split("\n"))
     pieces = _pieces(text)
     if count == 1 or len(pieces) == 1:
         return (text,)

@@ -37,6 +37,14 @@ def need(block: Rows, margin: float) -> float:
     return rows + margin
 
 
+def left_over(block: Rows, height: float, margin: float) -> float:
+    """The height that no row takes; none where the pitch follows from a count."""
+    room = height - margin
+    if block.count or room <= 0:
+        return 0.0
+    return room - min(floor(room / block.pitch + EPSILON), MOST_ROWS) * block.pitch
+
+
 def draw(block: Rows, room: Room, margin: float) -> Drawn:
     """Rules and squares, each a shape of its own."""
     box = Box(room.box.x + margin, room.box.y, room.box.width - 2 * margin, max(room.box.height - margin, 0.0))

@@ -3,6 +3,7 @@
 This is the explicit table of block kinds: a line in `_need` and one in `_draw` for each.
 """
 
+from itertools import pairwise
 from typing import assert_never
 
 from padspec.base.geometry import Box
@@ -17,24 +18,64 @@ def draw_stack(blocks: tuple[Block, ...], room: Room, margin: float) -> Drawn:
     `margin` is kept at the sides, head and foot by blocks that have no inset of their own; inside a panel,
     whose pad already holds them off, it is 0.
     """
-    heights = _heights(blocks, room.box, margin)
+    leads = _leads(blocks, margin)
+    heights = _heights(blocks, leads, room.box, margin)
+    leads, heights = _shared(blocks, leads, heights, margin)
     drawn, top, covered = Drawn(), room.box.y, room.covered
-    for block, height in zip(blocks, heights, strict=True):
-        box = Box(room.box.x, top, room.box.width, max(height, 0.0))
+    for block, lead, height in zip(blocks, leads, heights, strict=True):
+        foot = _foot(block, margin) if block is blocks[-1] else 0.0
+        box = Box(room.box.x, top + lead, room.box.width, max(height - foot, 0.0))
         drawn = drawn.and_(_draw(block, Room(box, covered), margin))
-        covered = block.overlap if isinstance(block, Art) and block is not blocks[-1] else 0.0
-        top += height - covered
+        covered = art.covering(block) if isinstance(block, Art) else 0.0
+        top += lead + height - covered
     return drawn
 
 
-def _heights(blocks: tuple[Block, ...], box: Box, margin: float) -> list[float]:
+def _leads(blocks: tuple[Block, ...], margin: float) -> list[float]:
+    """Air above each block: a heading further down a panel keeps off what is above as from what it heads."""
+    leads = [0.0 for _ in blocks]
+    for n, (above, block) in enumerate(pairwise(blocks), 1):
+        if isinstance(block, Heading) and block.text and not isinstance(above, Art) and not margin:
+            leads[n] = block.space
+    return leads
+
+
+def _shared(
+    blocks: tuple[Block, ...], leads: list[float], heights: list[float], margin: float
+) -> tuple[list[float], list[float]]:
+    """What rows leave over, shared with their heading: a third each above it, below it and at the foot."""
+    leads, heights = list(leads), list(heights)
+    for n, (block, below) in enumerate(pairwise(blocks)):
+        if isinstance(block, Heading) and block.text and isinstance(below, Rows):
+            third = rows.left_over(below, heights[n + 1], margin) / 3
+            leads[n] += third
+            heights[n + 1] -= third
+    return leads, heights
+
+
+def _heights(blocks: tuple[Block, ...], leads: list[float], box: Box, margin: float) -> list[float]:
     needs = [_need(block, box.width, margin) for block in blocks]
-    overlaps = sum(block.overlap for block in blocks[:-1] if isinstance(block, Art))
-    spare = box.height - sum(needs) + overlaps
+    if blocks:
+        needs[-1] += _foot(blocks[-1], margin)
+    overlaps = sum(art.covering(block) for block in blocks[:-1] if isinstance(block, Art))
+    spare = box.height - sum(needs) - sum(leads) + overlaps
     shares = sum(block.grow for block in blocks)
     if shares == 0 or spare <= 0:
         return needs if spare >= 0 else _squeezed(blocks, needs, spare)
     return [need + spare * block.grow / shares for need, block in zip(needs, blocks, strict=True)]
+
+
+def _foot(block: Block, margin: float) -> float:
+    """What the last block keeps below itself on the bare ground; panels and rows have it in their own height."""
+    match block:
+        case Art():
+            return block.inset if margin else 0.0
+        case Heading():
+            return margin
+        case Panel() | Rows() | Space():
+            return 0.0
+        case _:
+            assert_never(block)
 
 
 def _squeezed(blocks: tuple[Block, ...], needs: list[float], lack: float) -> list[float]:

@@ -79,7 +79,7 @@ def _heading(draft: Draft, means: Means) -> Heading:
     return Heading(
         id=draft.id,
         grow=draft.grow,
-        text=_SPACES.sub(" ", settings.text("text")).strip(" "),
+        text=_lines(settings.text("text")),
         font=means.fonts.find(settings.text("font"), settings.integer("font-weight"), settings.place("font")),
         size=settings.length("size"),
         least_size=min(settings.length("least-size"), settings.length("size")),
@@ -88,6 +88,12 @@ def _heading(draft: Draft, means: Means) -> Heading:
         align=cast(Align, settings.text("align")),
         space=settings.length("space"),
     )
+
+
+def _lines(text: str) -> str:
+    """The words with single spaces between them; line breaks of the maker's own stay."""
+    lines = (_SPACES.sub(" ", line).strip(" ") for line in text.strip().split("\n"))
+    return "\n".join(lines)
 
 
 def _panel(draft: Draft, means: Means) -> Panel:

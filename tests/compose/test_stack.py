@@ -81,13 +81,13 @@ def test_art_and_panel_share_the_trim_less_what_they_overlap(
     for box in pictures:
         assert box.y >= 6 - 1e-6
         if overlap and placed["panel"].height > 0:
-            assert placed["panel"].y == pytest.approx(box.bottom - overlap, abs=1e-6)
+            assert placed["panel"].y == pytest.approx(box.bottom - min(overlap, height), abs=1e-6)
 
 
-def test_art_at_the_foot_overlaps_nothing() -> None:
+def test_art_at_the_foot_overlaps_nothing_and_keeps_its_inset() -> None:
     some = stack(panel(rows()), art(60, 40, overlap=5.0))
     (box,) = of_pictures(some)
-    assert box.bottom == 190
+    assert box.bottom == 190 - 6
 
 
 def test_fixed_rows_take_their_pitches_and_leave_the_rest() -> None:
@@ -99,5 +99,22 @@ def test_fixed_rows_take_their_pitches_and_leave_the_rest() -> None:
 def test_a_block_on_the_bare_ground_keeps_the_margin_on_every_side() -> None:
     some = stack(heading("Before dark"), rows(), margin=6.0)
     lettering, ruled = some.placements
-    assert (lettering.box.x, lettering.box.y, lettering.box.right) == (6, 6, 84)
+    assert (lettering.box.x, lettering.box.right) == (6, 84)
+    assert lettering.box.y >= 6
     assert (ruled.box.x, ruled.box.right, ruled.box.bottom) == (6, 84, 184)
+
+
+def test_what_rows_leave_over_is_shared_above_and_below_their_heading_and_at_the_foot() -> None:
+    """One third each: the words do not cling to the picture while empty paper gathers at the foot."""
+    some = stack(heading("Before dark"), rows(pitch=8.0), trim=Box(0, 0, 90, 101), margin=0.0)
+    lettering, ruled = some.placements
+    left_over = 101 - lettering.box.height - 3 - ruled.rows * 8.0
+    assert 0 < left_over < 8
+    assert lettering.box.y == pytest.approx(left_over / 3)
+    assert 101 - ruled.box.height == pytest.approx(lettering.box.height + 3 + left_over / 3)
+
+
+def test_a_heading_further_down_keeps_as_much_air_above_as_below() -> None:
+    some = stack(rows(grow=0, count=3), heading("To buy"), rows(grow=1), margin=0.0)
+    above, lettering, _ = some.placements
+    assert lettering.box.y - above.box.bottom >= 3.0
