@@ -13,7 +13,8 @@ from padspec.base.place import Place
 from padspec.base.units import is_share, parse_length
 from padspec.design_text import Values, key_at, write_design
 from padspec.pipeline import Pad, make
-from padspec.resolve.design import Heading, blocks
+from padspec.reading.tree import Mapping, Node
+from padspec.resolve.design import Art, Block, Heading, Rows, blocks
 from padspec.workspace import MemoryWorkspace, Workspace
 
 #: Trims that sit well on office sheets, best first; the first with the most faces a sheet is taken.
@@ -26,6 +27,8 @@ _HOMES: dict[tuple[str, ...], tuple[str, ...]] = {
 #: `new` makes a picture with few pixels smaller, but no smaller than this share of the trim's height.
 LEAST_ART_SHARE = 0.18
 _ROUNDS = 8
+#: A picture this many times as wide as high is a frieze rather than a figure.
+WIDE = 2.2
 #: Names that cameras and scanners give say nothing about the picture.
 _CAMERA = re.compile(
     r"(img|dsc|dscn|dscf|pxl|scan|image|photo|picture|screenshot|untitled)?[ \d()]*", re.IGNORECASE
@@ -39,7 +42,7 @@ class FirstWish:
     art: str
     name: str = ""
     heading: str = ""
-    layout: str = "checklist"
+    layout: str = ""
     width: str = ""
     height: str = ""
 
@@ -61,7 +64,8 @@ def first_design(path: str, wish: FirstWish, workspace: Workspace) -> FirstDesig
     trims = ((wish.width, wish.height),) if wish.width and wish.height else TRIMS
     trials = [(values, _make(path, values, workspace)) for values in (_values(wish, trim) for trim in trims)]
     values, pad = max(trials, key=lambda trial: trial[1].sheet.grid.n_up if trial[1].sheet else 0)
-    return _settled(path, {**values, **_written_out(pad)}, workspace)
+    asked = bool(wish.width and wish.height)
+    return _settled(path, {**values, **_written_out(pad)}, workspace, keep_trim=asked)
 
 
 def title_from(stem: str) -> str:
@@ -75,27 +79,28 @@ def title_from(stem: str) -> str:
 
 
 def _values(wish: FirstWish, trim: tuple[str, str]) -> Values:
+    """What the maker said and nothing else; the rest is the studio's or the schema's."""
     stem = wish.art.rpartition("/")[2].rpartition(".")[0]
-    title = wish.name or f"{title_from(stem) or 'New'} {'notes' if wish.layout == 'ruled' else 'list'}"
+    kind = "notes" if wish.layout == "ruled" else "list"
+    title = wish.name or f"{title_from(stem) or 'New'} {kind}"
     values: Values = {
         ("pad",): title,
         ("trim", "width"): trim[0],
         ("trim", "height"): trim[1],
-        ("leaves",): "50",
-        ("layout",): wish.layout,
         ("art", "file"): wish.art,
-        ("art", "height"): "30 %",
     }
+    if wish.layout:
+        values[("layout",)] = wish.layout
     if wish.heading:
         values[("heading", "text")] = wish.heading
     return values
 
 
-def _settled(path: str, values: Values, workspace: Workspace) -> FirstDesign:
-    """Take up remedies until nothing more is proposed."""
+def _settled(path: str, values: Values, workspace: Workspace, keep_trim: bool) -> FirstDesign:
+    """Take up remedies until nothing more is proposed; a trim that the maker asked for stays as it is."""
     pad = _make(path, values, workspace)
     for _ in range(_ROUNDS):
-        changes = [change for finding in pad.findings for change in _taken_up(finding, pad)]
+        changes = [change for finding in pad.findings for change in _taken_up(finding, pad, keep_trim)]
         mended = {**values, **dict(changes)}
         if mended == values:
             break
@@ -118,23 +123,53 @@ def _by_key(problem: Problem, path: str, values: Values) -> Problem:
 
 
 def _written_out(pad: Pad) -> Values:
-    """The colours and sizes that the recipe chose, written down so that a maker sees and changes them."""
+    """The choices that a maker will want to see and change, written down; what the studio sets stays there."""
     colours: Values = {("palette", name): f'"{colour.hex}"' for name, colour in pad.design.palette}
-    rows: Values = {("rows", "pitch"): "8 mm", ("rows", "weight"): "0.3 mm"}
-    if pad.design.layout == "checklist":
-        rows[("rows", "checkbox")] = "4 mm"
-    heading: Values = {("heading", "size"): "7.5 mm", ("heading", "font"): "Fredoka"}
-    pattern: Values = {("ground", "pattern", "kind"): "dots", ("ground", "pattern", "size"): "6 mm"}
-    words = next((b.text for b in _headings(pad)), "To do")
-    return {**colours, **pattern, ("heading", "text"): words, **heading, **rows}
+    words = next((block.text for block in _headings(pad)), "To do")
+    chosen: Values = {
+        ("leaves",): "50",
+        ("layout",): pad.design.layout,
+        ("art", "height"): "30 %",
+        **colours,
+        ("ground", "pattern", "kind"): "dots",
+        ("ground", "pattern", "size"): "6 mm",
+        ("heading", "text"): words,
+        ("heading", "font"): "Fredoka",
+        ("heading", "size"): "7.5 mm",
+        ("rows", "pitch"): "8 mm",
+        ("rows", "weight"): "0.3 mm",
+    }
+    if any(isinstance(block, Rows) and block.checkbox for block in blocks(pad.design)):
+        chosen[("rows", "checkbox")] = "4 mm"
+    if any(_spans_panel(block, pad) for block in blocks(pad.design)):
+        # A low, wide picture would cover both of the panel's upper corners: it stands on its edge instead.
+        chosen[("art", "overlap")] = "0 mm"
+    studio = pad.documents.studio.root
+    return {path: value for path, value in chosen.items() if not _set_in(studio, path)}
+
+
+def _spans_panel(block: Block, pad: Pad) -> bool:
+    return (
+        isinstance(block, Art) and block.width > WIDE * block.height and block.width > 0.8 * pad.design.trim.width
+    )
+
+
+def _set_in(root: Mapping, path: tuple[str, ...]) -> bool:
+    """Whether a file sets a key, or something whole above it (`pattern: none`)."""
+    node: Node | None = root
+    for key in path:
+        if not isinstance(node, Mapping):
+            return node is not None
+        node = node.get(key)
+    return node is not None
 
 
 def _headings(pad: Pad) -> list[Heading]:
     return [block for block in blocks(pad.design) if isinstance(block, Heading)]
 
 
-def _taken_up(finding: Finding, pad: Pad) -> list[tuple[tuple[str, ...], str]]:
-    if finding.remedy is None:
+def _taken_up(finding: Finding, pad: Pad, keep_trim: bool) -> list[tuple[tuple[str, ...], str]]:
+    if finding.remedy is None or (keep_trim and finding.check == "sheet-fit"):
         return []
     if finding.check == "art-resolution" and not finding.remedy.changes:
         # Too few pixels for any size that would serve: as small as a picture may be, and the finding stays.

@@ -6,8 +6,10 @@ Lengths are read as exact fractions, so that 9/32 in is 7.14375 mm to the last d
 
 import re
 from fractions import Fraction
+from unicodedata import normalize
 
 from padspec.base.errors import UnitError
+from padspec.base.nearest import nearest
 
 MM_PER_UNIT = {
     "mm": Fraction(1),
@@ -18,6 +20,8 @@ MM_PER_UNIT = {
 
 _NUMBER = r"(?:\d{1,6} +\d{1,4}/\d{1,4}|\d{1,6}/\d{1,4}|\d{1,6}(?:\.\d{1,9})?|\.\d{1,9})"
 _QUANTITY = re.compile(rf"([-+−]?)({_NUMBER}) *([A-Za-z%\"″']*)")
+#: Fractions that are one character, such as ⅝; each stands for its digits around U+2044 (Unicode, NFKC).
+_ONE_CHARACTER = re.compile("([0-9]?) *([¼-¾⅐-⅞])")
 _HOW = "Write a number and a unit, such as 8 mm, 0.8 cm, 3 5/8 in or 12 pt."
 _FOREIGN = {
     '"': "in",
@@ -36,8 +40,8 @@ def parse_length(text: str) -> float:
 
     >>> parse_length("8 mm"), parse_length("0.8 cm"), parse_length("9/32 in"), parse_length("72 pt")
     (8.0, 8.0, 7.14375, 25.4)
-    >>> parse_length("3 5/8 in")
-    92.075
+    >>> parse_length("3 5/8 in"), parse_length("3⅝ in")
+    (92.075, 92.075)
 
     Raises UnitError with the likely meaning for a bare number or an unknown unit.
     """
@@ -45,7 +49,7 @@ def parse_length(text: str) -> float:
     if unit == "":
         raise UnitError(f"{text} has no unit.", f"Did you mean {text.strip()} mm? {_likely(number)}".rstrip())
     if unit not in MM_PER_UNIT:
-        known = _FOREIGN.get(unit.lower(), unit.lower() if unit.lower() in MM_PER_UNIT else "")
+        known = _FOREIGN.get(unit.lower()) or nearest(unit, MM_PER_UNIT)
         mend = f"Did you mean {_bare(text)} {known}?" if known else _HOW
         raise UnitError(f"{text} is not a length: the unit {unit} is not known here.", mend)
     return float(number * MM_PER_UNIT[unit])
@@ -73,7 +77,7 @@ def is_share(text: str) -> bool:
 
 
 def _split(text: str) -> tuple[Fraction, str]:
-    match = _QUANTITY.fullmatch(text.strip())
+    match = _QUANTITY.fullmatch(_with_plain_fractions(text).strip())
     if match is None:
         comma = re.sub(r"(\d),(\d)", r"\1.\2", text.strip())
         hint = f"Decimals take a point: {comma}." if comma != text.strip() else _HOW
@@ -86,8 +90,18 @@ def _split(text: str) -> tuple[Fraction, str]:
     return (-value if sign in ("-", "−") else value), unit
 
 
+def _with_plain_fractions(text: str) -> str:
+    """The same with fractions of one character, and those with a fraction slash, as digits around /.
+
+    >>> _with_plain_fractions("3⅝ in"), _with_plain_fractions("-½ in"), _with_plain_fractions("5⁄8 in")
+    ('3 5/8 in', '-1/2 in', '5/8 in')
+    """
+    opened = _ONE_CHARACTER.sub(lambda m: (m[1] and f"{m[1]} ") + normalize("NFKC", m[2]), text)
+    return opened.replace("⁄", "/")
+
+
 def _bare(text: str) -> str:
-    match = _QUANTITY.fullmatch(text.strip())
+    match = _QUANTITY.fullmatch(_with_plain_fractions(text).strip())
     return f"{match.group(1)}{match.group(2)}" if match else text
 
 

@@ -1,6 +1,7 @@
 """padspec new: a commented design from a picture, already passing every check."""
 
 import re
+import unicodedata
 from dataclasses import replace
 from pathlib import Path
 
@@ -9,7 +10,7 @@ import click
 from padspec.base.errors import ProblemsError
 from padspec.cli.options import CONTEXT, as_json
 from padspec.cli.say import one_problem, say_finding, say_json, shown_path, tally, unusable
-from padspec.collection.targets import project_root
+from padspec.collection.targets import DESIGN_ENDING, project_root
 from padspec.first_design import FirstDesign, FirstWish, first_design
 from padspec.report import pad_data
 from padspec.workspace import FolderWorkspace
@@ -29,7 +30,9 @@ Examples:
 @click.argument("art", type=click.Path())
 @click.option("--name", default="", help="What the pad is called. [default: from the picture's file name]")
 @click.option("--heading", default="", help="The words at its head. [default: the layout's]")
-@click.option("--layout", default="checklist", show_default=True, help="A layout, built in or your own.")
+@click.option(
+    "--layout", default="", help="A layout, built in or your own. [default: the studio's, else checklist]"
+)
 @click.option(
     "--trim", default="", help='Size of a leaf, such as "90 mm x 190 mm". [default: what fills the sheet]'
 )
@@ -66,10 +69,17 @@ def command(
 
 
 def _write(art: Path, to: str | None, wish: FirstWish, force: bool) -> tuple[Path, FirstDesign, Path]:
+    if art.is_dir():
+        raise one_problem(
+            str(art), "This is a folder, not a picture.", "Name a PNG, JPEG, WebP, TIFF or SVG in it."
+        )
     if not art.is_file():
         raise one_problem(
             str(art), "There is no such picture.", "Give the path of a PNG, JPEG, WebP, TIFF or SVG."
         )
+    if to and not to.endswith(DESIGN_ENDING):
+        mend = f"Write --to {to.removesuffix('.yaml')}{DESIGN_ENDING}, so that padspec build finds it."
+        raise one_problem(to, f"A design's name ends in {DESIGN_ENDING}.", mend)
     design_path = Path(to) if to else Path.cwd() / f"{_slug(wish.name or art.stem)}.pad.yaml"
     if design_path.exists() and not force:
         raise one_problem(
@@ -133,4 +143,6 @@ def _as_asked(error: ProblemsError, art: str) -> ProblemsError:
 
 
 def _slug(text: str) -> str:
-    return re.sub(r"[^A-Za-z0-9_-]+", "-", text.strip().lower()).strip("-")[:_LONGEST_NAME] or "pad"
+    """A file name from words: letters of any script stay, what lies between them becomes a hyphen."""
+    plain = unicodedata.normalize("NFC", text).strip().lower()
+    return re.sub(r"[^\w-]+", "-", plain).strip("-")[:_LONGEST_NAME] or "pad"

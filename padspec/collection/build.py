@@ -1,5 +1,8 @@
 """Build one design: skip it where nothing changed, else make it, write it whole and remember what it came from."""
 
+import gc
+import os
+import sys
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -63,6 +66,7 @@ def _make(
     claimed: dict[str, str],
     tell: Callable[[str], None],
 ) -> Built:
+    _make_haste()
     Thread(target=_decode_ahead, args=(target,), daemon=True).start()
     # Imported only when there is something to make: finding that nothing changed must stay quick.
     from padspec.draw.outputs import DrawWish
@@ -83,6 +87,16 @@ def _make(
     absent = {} if sheet in files else {sheet: ""}
     output.write(where, Record(now, source.seen, written | absent, summary).text())
     return Built(target, summary, tuple(files), was_current=False)
+
+
+def _make_haste() -> None:
+    """Set the process up for a short run of two threads; nothing that is written depends on it."""
+    # Loading makes a hundred thousand objects that all stay: looking for garbage among them finds none.
+    gc.set_threshold(100_000)
+    # The thread that decodes wants Python back for a moment at every block of its file.
+    sys.setswitchinterval(0.0005)
+    # No matrix here is large: threads for matrices would only take the cores from the picture.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 
 def _decode_ahead(target: Target) -> None:

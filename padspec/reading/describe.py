@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 from textwrap import fill, indent
+from typing import Any
 
-from padspec.reading.checking.expectation import as_yaml, example, expected, words
-from padspec.reading.checking.schemas import KINDS, Kind, Schema, known_keys, root
+from padspec.reading.checking.expectation import as_yaml, expected, words
+from padspec.reading.checking.schemas import BLOCKS, KINDS, Kind, Schema, known_keys, opened, root, schema_data
 
 _WIDTH = 88
 _MOST_PATHS = 4
@@ -23,6 +24,8 @@ def describe(word: str) -> str | None:
     told: dict[str, dict[str, list[str]]] = {}
     for kind, path, schema in _meant(word.strip().replace("color", "colour")):
         body = _body(path.rpartition(".")[2], schema)
+        if path in BLOCKS:
+            body += "\n" + _in_a_layout(path)
         told.setdefault(body, {}).setdefault(path or "a file of this kind", []).append(kind)
     sections = [f"{_title(places)}\n{body}" for body, places in told.items()]
     return "\n\n".join(sections) or None
@@ -87,8 +90,34 @@ def _body(key: str, schema: Schema) -> str:
 
 def _examples(key: str, schema: Schema) -> list[str]:
     shown = schema.data.get("examples", [])[:_MOST_EXAMPLES]
-    lines = [example(key, Schema(schema.file, {"examples": [value]})) for value in shown]
+    lines = [line for value in shown for line in _in_lines(key, value)]
     return ["For example:", *(f"  {line}" for line in lines)] if lines else []
+
+
+def _in_a_layout(kind_of_block: str) -> str:
+    """A block of this kind as a layout places it."""
+    (placed,) = opened("layout", schema_data("layout")["$defs"][kind_of_block]).data["examples"][:1]
+    lines = _in_lines("", [{kind_of_block: placed}])
+    return indent("\n".join(["In a layout, under face:", *(f"  {line}" for line in lines)]), "  ")
+
+
+def _in_lines(key: str, value: Any) -> list[str]:
+    """An example on one line where it fits, else each of its entries on a line of its own, as YAML."""
+    start = f"{key}: " if key else ""
+    whole = start + as_yaml(value)
+    if not isinstance(value, list | dict) or (key and len(whole) < _WIDTH - 8):
+        return [whole]
+    if isinstance(value, dict):
+        inner = [line for name, part in value.items() for line in _in_lines(name, part)]
+    else:
+        inner = [line for part in value for line in _dashed(part)]
+    return [f"{key}:", *(f"  {line}" for line in inner)] if key else inner
+
+
+def _dashed(value: Any) -> list[str]:
+    whole = f"- {as_yaml(value).removeprefix('{').removesuffix('}')}" if isinstance(value, dict) else ""
+    first, *rest = _in_lines("", value)
+    return [whole] if whole and len(value) == 1 and len(whole) < _WIDTH - 8 else [f"- {first}", *(f"  {line}" for line in rest)]
 
 
 def _sub_keys(schema: Schema) -> list[str]:

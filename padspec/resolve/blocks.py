@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from typing import Literal, cast
 
 from padspec.base.geometry import Size
+from padspec.base.numbers import mm_text
 from padspec.resolve.colours import Palette
 from padspec.resolve.design import Align, Art, Block, Heading, Panel, Rows, Space
 from padspec.resolve.drafts import Draft
 from padspec.resolve.lettering_fonts import FontShelf
 from padspec.resolve.pictures import CORNER, PlacedPicture
+from padspec.resolve.settings import Settings
 
 #: Any white space but the no-break kinds, which hold words together on purpose.
 _SPACES = re.compile(r"[^\S\u00a0\u2007\u202f]+")
@@ -82,12 +84,21 @@ def _heading(draft: Draft, means: Means) -> Heading:
         text=_lines(settings.text("text")),
         font=means.fonts.find(settings.text("font"), settings.integer("font-weight"), settings.place("font")),
         size=settings.length("size"),
-        least_size=min(settings.length("least-size"), settings.length("size")),
+        least_size=_least_size(settings),
         lines=settings.integer("lines"),
         colour=means.palette.colour(settings, "colour"),
         align=cast(Align, settings.text("align")),
         space=settings.length("space"),
     )
+
+
+def _least_size(settings: Settings) -> float:
+    """The least size; one that was written above the size itself contradicts it."""
+    least, size = settings.length("least-size"), settings.length("size")
+    if least > size and settings.place("least-size").line:
+        message = f"The least size, {mm_text(least)}, is more than the size, {mm_text(size)}."
+        settings.troubles.add(settings.place("least-size"), message, f"Write {mm_text(size)} or less.")
+    return min(least, size)
 
 
 def _lines(text: str) -> str:

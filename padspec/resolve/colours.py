@@ -9,7 +9,7 @@ from padspec.art.palette import Cluster
 from padspec.base.colour import WHITE, Colour
 from padspec.base.contrast import delta_e
 from padspec.base.mixing import darken, lighten
-from padspec.base.nearest import did_you_mean
+from padspec.base.nearest import did_you_mean, nearest
 from padspec.base.place import Place
 from padspec.reading.tree import Mapping, Node, Scalar
 from padspec.resolve import roles
@@ -47,6 +47,7 @@ class Palette:
         self._troubles = troubles
         self._known: dict[str, Colour] = {}
         self._open: list[str] = []
+        self._used: set[str] = set()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -57,6 +58,14 @@ class Palette:
         """Every name with its colour, roles first."""
         names = dict.fromkeys((*ROLE_NAMES, *self._bundle.keys))
         return tuple((name, self._named(name, self._bundle.place)) for name in names)
+
+    def refuse_misspelt(self) -> None:
+        """A name that nothing uses and that is almost a role's own is a slip: the role kept its default."""
+        for entry in self._bundle.entries:
+            likely = nearest(entry.key, ROLE_NAMES)
+            if entry.key not in self._used and likely and entry.key not in ROLE_NAMES:
+                message = f"Nothing uses the palette name {entry.key}."
+                self._troubles.add(entry.key_place, message, f"Did you mean {likely}?")
 
     def colour(self, settings: Settings, key: str) -> Colour:
         """The colour of a setting, with a `lighten` or `darken` that stands beside it."""
@@ -71,6 +80,7 @@ class Palette:
         return WHITE
 
     def _word(self, text: str, place: Place) -> Colour:
+        self._used.add(text)
         if text.startswith("#"):
             return Colour.from_hex(text)
         if text in self.names:

@@ -71,10 +71,23 @@ def keys_of(drafts: tuple[Draft, ...], design: Mapping, own_files: tuple[str, ..
     for draft in every:
         by_block = bundle_at(bundle_at(design, "blocks"), draft.id)
         for name in block_keys()[draft.kind]:
+            named = _palette_key(draft, name, design)
+            if named is not None:
+                found.append(named)
+                continue
             in_block = by_block.get(name) is not None or kinds.count(draft.kind) > 1
             path = ("blocks", draft.id, name) if in_block else (draft.kind, name)
             found.append(Key(draft.id, name, _place(draft, name, design, own_files), path))
     return tuple(found)
+
+
+def _palette_key(draft: Draft, name: str, design: Mapping) -> Key | None:
+    """Where a colour really stands when a setting only names one of the design's own palette."""
+    node = draft.settings.bundle.get(name)
+    if not isinstance(node, Scalar) or not (name == "colour" or name.endswith("-colour")):
+        return None
+    entry = bundle_at(design, "palette").entry(node.text)
+    return Key(draft.id, name, entry.value.place, ("palette", node.text)) if entry is not None else None
 
 
 def _place(draft: Draft, name: str, design: Mapping, own_files: tuple[str, ...]) -> Place:

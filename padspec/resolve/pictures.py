@@ -10,6 +10,7 @@ from typing import Literal
 
 from padspec.art.cutting.backdrop import EVEN_LIMIT
 from padspec.art.cutting.cutout import Cutout, cut_out
+from padspec.art.errors import ArtError
 from padspec.art.palette import Cluster, lead_hue, sample
 from padspec.art.pixels import Pixels
 from padspec.art.raster.decode import sniff
@@ -68,6 +69,10 @@ class PlacedPicture:
 def prepare(data: bytes, wish: PictureWish) -> PlacedPicture:
     """The picture as it will be placed; raises ArtError where it cannot be read."""
     name = _tidy_stem(wish.file)
+    if sniff(data) != "svg" and wish.keep_vector:
+        raise ArtError(
+            f"{wish.file} is made of pixels, and keep-vector is for drawings in SVG.", "Leave keep-vector out."
+        )
     if sniff(data) == "svg":
         check_svg(data, wish.file)
         return _vector(data, name, wish) if wish.keep_vector else _drawn(data, name, wish)

@@ -11,7 +11,7 @@ from padspec.art.errors import ArtError
 from padspec.base.findings import Severity
 from padspec.base.geometry import Size
 from padspec.base.nearest import did_you_mean
-from padspec.base.numbers import mm_text, round_up
+from padspec.base.numbers import mm_text, round_down, round_up
 from padspec.base.place import Place
 from padspec.reading.defaults import defaults
 from padspec.reading.gather import Documents
@@ -23,10 +23,12 @@ from padspec.resolve.design import Allowance, Design, Ground, Key, Limit, Patter
 from padspec.resolve.drafts import Draft, bundle_at, draft_blocks, keys_of, opened
 from padspec.resolve.lettering_fonts import FontShelf
 from padspec.resolve.settings import Settings, Troubles, merge
-from padspec.resolve.workshop import read_safe_margins, read_sheet, read_studio, size_of
+from padspec.resolve.workshop import read_safe_margins, read_sheet, read_studio, refuse_margins, size_of
 from padspec.workspace import Workspace, joined
 
 LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
+#: A picture narrower than this is no picture, in mm.
+LEAST_ART = 5.0
 MOST_MARKS = 20_000
 _FIRST_DAY = "2000-01-01"
 #: What the files of built-in layouts are called; a maker cannot mend anything there.
@@ -41,6 +43,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     trim = _trim(own)
     drafts = draft_blocks(documents.layout.root, studio, root, troubles)
     placed, first = _pictures(drafts, trim, workspace, troubles)
+    _refuse_art_without_file(drafts, root, troubles)
     palette = Palette(_palette(studio, root), _art_colours(first, _names_picture(drafts)), troubles)
     fonts = FontShelf(workspace, troubles)
     face = read_blocks(drafts, Means(trim, palette, fonts, placed))
@@ -67,6 +70,8 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         allowances=_allowances(bundle_at(root, "allow")),
         keys=keys_of(drafts, root, own_files) + _sheet_keys(own, root, studio),
     )
+    palette.refuse_misspelt()
+    refuse_margins(design.studio, design.sheet, studio, troubles)
     troubles.raise_if_any()
     return design
 
@@ -135,8 +140,22 @@ def _pictures(
     return placed, first
 
 
+def _refuse_art_without_file(drafts: tuple[Draft, ...], design: Mapping, troubles: Troubles) -> None:
+    """Settings for a picture that is never named are a slip, not a wish for no picture."""
+    entry = design.entry("art")
+    if entry is not None and not _names_picture(drafts):
+        troubles.add(
+            entry.key_place, "The art has settings but no picture.", "Name one: art: {file: art/moth.png, …}."
+        )
+
+
 def _wish(settings: Settings, trim: Size) -> pictures.PictureWish:
-    room = max(trim.width - 2 * settings.length("inset"), 1.0)
+    room = trim.width - 2 * settings.length("inset")
+    if room < LEAST_ART:
+        message = f"Insets of {mm_text(settings.length('inset'))} leave {mm_text(max(room, 0))} for a picture."
+        most = mm_text(round_down((trim.width - LEAST_ART) / 2, 0.5))
+        settings.troubles.add(settings.place("inset"), message, f"Write {most} or less.")
+    room = max(room, LEAST_ART)
     return pictures.PictureWish(
         file=settings.text("file"),
         most_width=min(settings.length_or_share("width", room), room),

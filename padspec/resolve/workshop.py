@@ -3,6 +3,7 @@
 from typing import Literal, cast
 
 from padspec.base.geometry import Sides, Size
+from padspec.base.numbers import mm_text
 from padspec.base.paper import sheet_size
 from padspec.reading.defaults import defaults
 from padspec.reading.tree import Mapping, Scalar
@@ -41,14 +42,33 @@ def read_sheet(studio: Mapping, design: Mapping, troubles: Troubles) -> SheetWis
     )
     settings = Settings(bundle, troubles)
     name, size = _size(settings)
+    bleed, least = settings.length("bleed"), settings.length("least-bleed")
+    if least > bleed and settings.place("least-bleed").line:
+        message = f"The least bleed, {mm_text(least)}, is more than the bleed, {mm_text(bleed)}."
+        troubles.add(settings.place("least-bleed"), message, f"Write {mm_text(bleed)} or less.")
     return SheetWish(
         size_name=name,
         size=size,
         gutter=settings.length("gutter"),
-        bleed=settings.length("bleed"),
-        least_bleed=min(settings.length("least-bleed"), settings.length("bleed")),
+        bleed=bleed,
+        least_bleed=min(least, bleed),
         marks=settings.flag("marks"),
     )
+
+
+def refuse_margins(studio: Studio, sheet: SheetWish, root: Mapping, troubles: Troubles) -> None:
+    """Margins that leave nothing of the sheet are a fault of the studio, wherever they show."""
+    margins = studio.margins
+    width = sheet.size.width - margins.left - margins.right
+    height = sheet.size.height - margins.top - margins.bottom
+    if width <= 0 or height <= 0:
+        place = bundle_at(root, "printer").entry("margins")
+        across, upright = mm_text(margins.left + margins.right), mm_text(margins.top + margins.bottom)
+        troubles.add(
+            place.key_place if place else root.place,
+            f"The printer's margins, {across} across and {upright} upright, leave nothing of {sheet.size_name}.",
+            f"It measures {mm_text(sheet.size.width)} × {mm_text(sheet.size.height)}; margins are 3 mm to 13 mm.",
+        )
 
 
 def read_safe_margins(root: Mapping, troubles: Troubles) -> Sides:

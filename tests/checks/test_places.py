@@ -122,7 +122,6 @@ def test_a_long_heading_points_at_its_words():
     assert places(text, "heading-room") == ["x.pad.yaml:5:9"]
 
 
-@pytest.mark.xfail(strict=True, reason="a key knows its own place, not that of the palette entry it names")
 def test_a_colour_of_the_palette_is_pointed_at_where_it_is_given():
     text = BARE + 'palette:\n  paper: white\n  rule: "#eeeeee"\n'
     assert places(text, "rule-contrast") == ["x.pad.yaml:5:9"]

@@ -1,7 +1,7 @@
 """Whatever is wrong with what a maker gives: one clear message with its place and the mend, and status 2."""
 
-import os
 import sys
+from pathlib import Path
 
 import pytest
 from kit import PLAIN, picture
@@ -33,7 +33,7 @@ def folder(tmp_path):
         (("check", "moth.png"), ("moth.png", "padspec new moth.png")),
         (("check",), ("no design here", "padspec new")),
         (("new", "mth.png"), ("mth.png", "no such picture")),
-        (("new", "."), ("no such picture", "PNG")),
+        (("new", "."), ("This is a folder", "PNG")),
         (("new", "moth.png", "--trim", "90 mm"), ("--trim", "90 mm x 190 mm")),
         (("new", "moth.png", "--trim", "90 x 190"), ("--trim", "90 has no unit", "90 mm")),
         (("new", "moth.png", "--trim", "9 mm x 190 mm"), ("9 mm", "20 mm")),
@@ -192,19 +192,23 @@ def test_a_folder_where_a_file_should_be(folder):
     assert padspec(folder, "build").refused("x/face.svg", "cannot be written")
 
 
-@pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may write anywhere")
-def test_an_out_folder_that_may_not_be_written(folder):
+def denied(*_: object, **__: object) -> None:
+    """What the system says to anyone but the superuser, who may do everything and runs these tests too."""
+    raise PermissionError(13, "Permission denied")
+
+
+def test_an_out_folder_that_may_not_be_written(folder, monkeypatch):
     put(folder, x__pad__yaml=PLAIN)
-    (folder / "out").mkdir(mode=0o555)
-    assert padspec(folder, "build").refused("cannot be written")
+    monkeypatch.setattr("padspec.workspace.tempfile.mkstemp", denied)
+    assert padspec(folder, "build").refused("cannot be written", "Permission denied")
 
 
-@pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may read anything")
 @pytest.mark.parametrize("name", ["x.pad.yaml", "moth.png"])
-def test_a_file_that_may_not_be_read(folder, name):
+def test_a_file_that_may_not_be_read(folder, monkeypatch, name):
     put(folder, x__pad__yaml=PLAIN + "art: {file: moth.png}\n")
-    (folder / name).chmod(0)
-    assert padspec(folder, "check").refused(name, "cannot be read")
+    read = Path.read_bytes
+    monkeypatch.setattr(Path, "read_bytes", lambda path: denied() if path.name == name else read(path))
+    assert padspec(folder, "check").refused(name, "cannot be read", "Permission denied")
 
 
 def test_a_full_disk_leaves_no_half_files(folder, monkeypatch):

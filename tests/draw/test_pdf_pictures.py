@@ -77,6 +77,11 @@ def test_pixels_come_out_of_the_file_as_they_went_in():
         assert np.array_equal(np.asarray(pikepdf.PdfImage(image.SMask).as_pil_image()), alpha)
 
 
+def test_an_unpacked_file_shows_the_same_pixels():
+    scene = small_scene(100)
+    assert np.array_equal(rasterise(face_pdf(scene, packed=False), 254), rasterise(face_pdf(scene), 254))
+
+
 @pytest.mark.parametrize(("tile", "column", "row"), [(0, 0, 0), (1, 1, 0), (3, 1, 1)])
 def test_an_opaque_tile_is_seen_in_its_own_colour_and_place(tile, column, row):
     pixels = rasterise(small_face_pdf(100), 254)

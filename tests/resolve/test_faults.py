@@ -63,11 +63,11 @@ def test_a_trim_that_cannot_be_made_is_refused_with_the_range() -> None:
     assert "20 mm" in problem
 
 
-def test_a_heading_keeps_its_no_break_spaces_and_loses_the_rest() -> None:
+def test_a_heading_keeps_its_line_breaks_and_no_break_spaces_and_loses_the_rest() -> None:
     made = pad('pad: X\ntrim: {width: 90 mm, height: 190 mm}\nheading: {text: "  No\\u00a05  \\n lamps\\t"}\n')
     block = made.design.face[0].holds[0]
     assert isinstance(block, Heading)
-    assert block.text == "No\u00a05 lamps"
+    assert block.text == "No\u00a05\nlamps"
 
 
 def test_a_setting_of_the_built_in_layout_is_placed_where_the_maker_can_write_it() -> None:
@@ -88,3 +88,46 @@ def test_a_setting_of_the_makers_own_layout_is_placed_there() -> None:
 
 def test_a_name_left_out_is_taken_from_the_file() -> None:
     assert pad(PLAIN, path="cards/night-moth.pad.yaml").design.sku == "night-moth"
+
+
+def test_a_least_bleed_above_the_bleed_contradicts_it() -> None:
+    text = apply(PLAIN, {"sheet.bleed": "1 mm", "sheet.least-bleed": "2 mm"})
+    assert problems(text) == [
+        "x.pad.yaml:7:16 The least bleed, 2 mm, is more than the bleed, 1 mm. Write 1 mm or less."
+    ]
+
+
+def test_a_least_size_above_the_size_contradicts_it() -> None:
+    text = apply(PLAIN, {"heading.size": "5 mm", "heading.least-size": "9 mm"})
+    (problem,) = problems(text)
+    assert "The least size, 9 mm, is more than the size, 5 mm." in problem
+
+
+def test_a_palette_name_that_is_almost_a_role_and_never_used_is_a_slip() -> None:
+    (problem,) = problems(apply(PLAIN, {"palette.grund": "red"}))
+    assert problem.endswith("Nothing uses the palette name grund. Did you mean ground?")
+
+
+def test_a_palette_name_of_ones_own_may_stand_unused() -> None:
+    assert pad(apply(PLAIN, {"palette.midnight": "#101030"})).design.ground.pattern is None
+
+
+def test_art_with_settings_but_no_picture_is_a_slip() -> None:
+    (problem,) = problems(apply(PLAIN, {"art.height": "40 %"}))
+    assert "no picture" in problem
+
+
+def test_insets_that_leave_nothing_for_the_picture_are_refused() -> None:
+    (problem,) = problems(apply(PLAIN, {"art.file": "moth.png", "art.inset": "44 mm"}), files={"moth.png": disc()})
+    assert "Write 42.5 mm or less." in problem
+
+
+def test_vectors_cannot_be_kept_of_a_picture_made_of_pixels() -> None:
+    text = apply(PLAIN, {"art.file": "moth.png", "art.keep-vector": "true"})
+    (problem,) = problems(text, files={"moth.png": disc()})
+    assert "made of pixels" in problem
+
+
+def test_margins_that_leave_nothing_of_the_sheet_are_a_fault_of_the_studio() -> None:
+    (problem,) = problems(PLAIN, "printer:\n  margins: {left: 110 mm, right: 110 mm}\n")
+    assert problem.startswith("studio.yaml:2:3 The printer's margins")

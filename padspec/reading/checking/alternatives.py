@@ -8,8 +8,8 @@ from padspec.base.nearest import nearest
 def fitting(error: Any) -> tuple[Any, ...]:
     """The errors of the alternative that comes nearest to what was written.
 
-    Empty where the value has the form of none of them (a list where a text or a mapping belongs).
-    A word near one of an alternative's choices counts as that choice misspelt; a mapping belongs to the
+    Empty where the value has the form of none of them (a list where a text or a mapping belongs, a word where
+    none or a length belongs). A word near one of an alternative's choices counts as that choice misspelt; a mapping belongs to the
     alternative that leaves the fewest of its keys unknown.
     """
     branches: dict[int, list[Any]] = {}
@@ -31,7 +31,9 @@ def _for_a_word(word: str, formed: list[list[Any]]) -> tuple[Any, ...]:
     for errors in choices:
         if nearest(word[:60], errors[0].validator_value):
             return tuple(errors)
-    return tuple(next((errors for errors in formed if errors not in choices), ()))
+    others = tuple(next((errors for errors in formed if errors not in choices), ()))
+    tries_others = not choices or any(character.isnumeric() for character in word)
+    return others if tries_others else ()
 
 
 def _distance(errors: list[Any]) -> tuple[int, int, int]:

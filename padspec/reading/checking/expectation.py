@@ -4,6 +4,7 @@ import re
 from typing import Any
 
 from padspec.base.numbers import number_text
+from padspec.reading.checking.quantities import outside
 from padspec.reading.checking.schemas import Schema
 
 _MOST_KEYS = 6
@@ -34,6 +35,8 @@ def expected(schema: Schema) -> str:
             return "a list"
         case "object":
             return f"a mapping with {_keys(schema)}"
+    if schema.data.get("format") == "length-or-share":
+        return f"a length{bounds(schema)}, or a percentage{_shares(schema)}"
     form = f"a {schema.form}" if schema.form else f"a text{_characters(schema)}"
     return f"{form}{bounds(schema)}"
 
@@ -54,8 +57,8 @@ def bounds(schema: Schema) -> str:
     >>> bounds(Schema("", {"x-least": "1 mm", "x-most": "300 mm"})), bounds(Schema("", {"maximum": 12}))
     (' from 1 mm to 300 mm', ' of at most 12')
     """
-    least = _bound(schema.data.get("x-least", schema.data.get("minimum")))
-    most = _bound(schema.data.get("x-most", schema.data.get("maximum")))
+    least = _bound(schema.data.get("minimum", schema.data.get("x-least")))
+    most = _bound(schema.data.get("maximum", schema.data.get("x-most")))
     if least and most:
         return f" from {least} to {most}"
     if most:
@@ -96,6 +99,12 @@ def _bound(value: Any) -> str:
     if value is None:
         return ""
     return value if isinstance(value, str) else number_text(value)
+
+
+def _shares(schema: Schema) -> str:
+    """How large a percentage may be that stands for a length."""
+    over_nothing = outside("0 %", schema.data.get("x-least", "0 mm"), is_least=True)
+    return " above 0 % and up to 100 %" if over_nothing else " from 0 % to 100 %"
 
 
 def _characters(schema: Schema) -> str:

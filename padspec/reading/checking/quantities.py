@@ -25,9 +25,8 @@ _COLOUR_MEND = 'Write "#7a3b58" in quotes, a CSS name such as teal, or a name fr
 
 
 def length(text: str) -> None:
-    """A length of zero or more, with its unit."""
-    if parse_length(text) < 0:
-        raise UnitError(f"{text} is less than nothing.", "Write a length of 0 mm or more.")
+    """A length with its unit; how short and long it may be is for the schema's bounds to say."""
+    parse_length(text)
 
 
 def share(text: str) -> None:
@@ -109,9 +108,14 @@ def fault(form: str, text: str) -> UnitError | None:
 def outside(text: str, bound: str, is_least: bool) -> bool:
     """Whether a length goes past a bound that is a length too; what is no length at all does not.
 
+    A percentage is as long as what it is taken of, but 0 % of anything is nothing.
+
     >>> outside("0.5 mm", "1 mm", is_least=True), outside("32 %", "1 mm", is_least=True)
     (True, False)
     """
+    if is_share(text) and fault("share", text) is None:
+        past = parse_length(bound) if is_least and parse_share(text) == 0 else 0.0
+        return past > EPSILON
     if fault("length", text) is not None:
         return False
     past = parse_length(bound) - parse_length(text)

@@ -6,12 +6,14 @@ from dataclasses import replace
 
 from padspec.base.errors import Problem
 from padspec.base.nearest import did_you_mean
-from padspec.reading.checking import quantities
+from padspec.reading.checking import as_written, quantities
 from padspec.reading.checking.alternatives import fitting
-from padspec.reading.checking.expectation import example, expected
+from padspec.reading.checking.expectation import as_yaml, example, expected, words
 from padspec.reading.checking.fault import Fault, is_missing
 from padspec.reading.checking.keywords import TYPES, PlainText
-from padspec.reading.checking.unknown_keys import unknown_keys
+from padspec.reading.checking.schemas import root
+from padspec.reading.checking.unknown_keys import misspelt_keys, unknown_keys
+from padspec.reading.parsing.slips import without_space
 from padspec.reading.parsing.source import clipped
 from padspec.reading.parsing.yaml_faults import comment_colour
 from padspec.reading.tree import Mapping, Scalar, Sequence
@@ -56,18 +58,54 @@ def _wrong(fault: Fault, mend: str = "") -> tuple[Problem, ...]:
 def _wrong_type(fault: Fault) -> tuple[Problem, ...]:
     if not isinstance(fault.node, Scalar):
         return _wrong(fault)
-    word, wanted = fault.node.text, fault.error.validator_value
-    if not fault.node.plain and wanted in TYPES and TYPES[wanted](None, PlainText(word)):
-        return _wrong(fault, f"Take the quotes off: {fault.key}: {word}.")
+    spaceless = without_space(fault.node.text, fault.place) if fault.node.plain else None
+    if spaceless is not None and spaceless.key in fault.schema.properties:
+        return (spaceless.problem,)
+    return _wrong(fault, _mend_of_type(fault, fault.node))
+
+
+def _mend_of_type(fault: Fault, node: Scalar) -> str:
+    """How one value of the wrong type becomes right; empty where only an example can be given."""
+    word, wanted = node.text, str(fault.error.validator_value)
+    if not node.plain and wanted in TYPES and TYPES[wanted](None, PlainText(word)):
+        return f"Take the quotes off: {fault.key}: {word}."
     if wanted == "boolean" and word.lower() in _TRUE_WORDS + _FALSE_WORDS:
-        return _wrong(fault, f"Did you mean {'true' if word.lower() in _TRUE_WORDS else 'false'}?")
-    return _wrong(fault)
+        return f"Did you mean {'true' if word.lower() in _TRUE_WORDS else 'false'}?"
+    return _left_out(fault, node) or _as_written(fault, node) or _choices(fault)
+
+
+def _left_out(fault: Fault, node: Scalar) -> str:
+    """How to leave a part out, where the value asks for that."""
+    told = as_written.left_out(fault.schema, node)
+    needed = root(fault.kind).data.get("required", ())
+    if told or node.text.lower() not in as_written.REFUSALS or len(fault.path) != 1 or fault.key in needed:
+        return told
+    return f"Take {fault.key} out, and its defaults hold."
+
+
+def _as_written(fault: Fault, node: Scalar) -> str:
+    """The value under the key that takes it, as a line to write."""
+    found = as_written.meant(fault.schema, node)
+    in_list = not fault.path or isinstance(fault.path[-1], int)
+    return "" if found is None else f"Write {'' if in_list else f'{fault.key}: '}{as_yaml(found)}."
+
+
+def _choices(fault: Fault) -> str:
+    """The words that may stand there and what else may; empty where there are no such words."""
+    schema = fault.schema
+    choices = [word for branch in schema.branches for word in branch.data.get("enum", ())]
+    other = next((value for value in schema.data.get("examples", ()) if value not in choices), None)
+    if not choices or other is None:
+        return ""
+    form = "keys, such as" if isinstance(other, dict) else "a size, such as"
+    return f"Write {words(choices)}, or {form} {as_yaml(other)}."
 
 
 def _missing(fault: Fault) -> tuple[Problem, ...]:
     problems = []
+    misspelt = misspelt_keys(fault)
     for key in fault.error.validator_value:
-        if key not in fault.error.instance:
+        if key not in fault.error.instance and key not in misspelt:
             schema = fault.schema.child(key)
             line = example(key, schema) if schema else key
             problems.append(Problem(fault.place, f"{fault.dotted} lacks {key}.", f"Add, for example, {line}."))
@@ -82,6 +120,8 @@ def _not_a_choice(fault: Fault) -> tuple[Problem, ...]:
 def _not_a_quantity(fault: Fault) -> tuple[Problem, ...]:
     told = quantities.fault(fault.error.validator_value, str(fault.error.instance))
     message, mend = (told.message, told.mend) if told else ("", "")
+    if fault.schema.branches and isinstance(fault.node, Scalar):
+        mend = _as_written(fault, fault.node) or mend
     return (Problem(fault.place, f"{fault.dotted}: {message}", mend),)
 
 

@@ -1,7 +1,7 @@
 """Mappings and lists while they are still being read: what the tree builder keeps on its stack."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from padspec.base.errors import Problem
 from padspec.base.place import Place
@@ -18,6 +18,7 @@ class Key:
     written: str
     read_as: str
     place: Place
+    plain: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +70,10 @@ class OpenMapping:
         self._entries: dict[str, Entry] = {}
         self._spellings: dict[str, str] = {}
 
-    def take_key(self, written: str, place: Place) -> None:
+    def take_key(self, written: str, place: Place, plain: bool) -> None:
         """Remember the key until its value comes; `color` becomes `colour` here and nowhere else."""
         read_as = written if self._names_are_free else _COLOR.sub("colour", written)
-        self.key = Key(written, read_as, place)
+        self.key = Key(written, read_as, place, plain)
         self.awaits_value = True
         self._first_key = self._first_key or place
 
@@ -92,6 +93,17 @@ class OpenMapping:
         self._entries[key.read_as] = Entry(key.read_as, key.place, node)
         self._spellings[key.read_as] = key.written
         return None
+
+    @property
+    def last(self) -> Entry | None:
+        """The entry that was added last."""
+        return next(reversed(self._entries.values()), None)
+
+    def mend_last(self, value: Node) -> None:
+        """Give the last entry another value, in place of the key that waits for one."""
+        if self.last is not None:
+            self._entries[self.last.key] = replace(self.last, value=value)
+        self.key, self.awaits_value = None, False
 
     def closed(self, place: Place | None) -> Mapping:
         """The finished mapping; `place` where its end told more about how far it reaches."""

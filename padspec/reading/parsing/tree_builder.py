@@ -14,6 +14,7 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import nearest
 from padspec.base.place import Place
 from padspec.reading.parsing.open_nodes import Opening, OpenMapping, OpenSequence
+from padspec.reading.parsing.slips import split_number, without_space
 from padspec.reading.parsing.source import MOST_PROBLEMS, Source, clipped
 from padspec.reading.tree import Node, Scalar
 
@@ -99,7 +100,21 @@ class TreeBuilder:
         else:
             node = Scalar(event.value, place, plain)
             self._remember(event.anchor, _Anchored(node, 1, 0))
-            self._add(node, 0)
+            self._value(top, node)
+
+    def _value(self, top: OpenMapping | OpenSequence | None, node: Scalar) -> None:
+        """Add a value; a key without one in braces may hide a slip, which is then told and mended."""
+        if isinstance(top, OpenMapping) and top.opening.in_brackets and node.is_missing and top.key:
+            key = top.key
+            if key.plain and (number := split_number(top.last, key.written, key.place)):
+                self._tell(number.problem)
+                top.mend_last(number.value)
+                return
+            if key.plain and (meant := without_space(key.written, key.place)):
+                self._tell(meant.problem)
+                top.take_key(meant.key, meant.key_place, plain=True)
+                node = meant.value
+        self._add(node, 0)
 
     def _block_header(self, start: int) -> int:
         """Where the line of a | or > ends; YAMLError for one that only some parsers read."""
@@ -117,7 +132,7 @@ class TreeBuilder:
             self._refuse(place, "A key is missing here.", _KEY_MEND)
             top.skip_key()
         else:
-            top.take_key(text, place)
+            top.take_key(text, place, plain)
 
     def _open(self, event: yaml.CollectionStartEvent, start: int) -> None:
         if len(self._stack) >= DEEPEST:

@@ -6,6 +6,7 @@ import yaml
 
 from padspec.base.errors import Problem
 from padspec.base.place import Place
+from padspec.reading.parsing.line_faults import line_fault
 from padspec.reading.parsing.source import Source
 
 _TAB = "A tab stands here; YAML is indented and spaced with spaces only."
@@ -142,6 +143,7 @@ def syntax_problem(error: yaml.MarkedYAMLError, source: Source) -> Problem:
     return (
         _tab_before(source, at)
         or _bare_hex(source, opened, at)
+        or line_fault(f"{error.context or ''}; {error.problem or ''}", source, opened, at)
         or _in_plain_words(f"{error.context or ''}; {error.problem or ''}", source, opened, at)
     )
 

@@ -12,10 +12,11 @@ import yaml
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
+from padspec.reading.parsing.slips import without_space
 from padspec.reading.parsing.source import Source, checked, decode
 from padspec.reading.parsing.tree_builder import TreeBuilder
 from padspec.reading.parsing.yaml_faults import stray_tab, syntax_problem
-from padspec.reading.tree import Mapping, Node
+from padspec.reading.tree import Mapping, Node, Scalar
 
 __all__ = ["decode", "parse", "parse_leniently"]
 
@@ -68,6 +69,8 @@ def _built(builder: TreeBuilder, events: Iterator[yaml.Event]) -> tuple[Node | N
 
 
 def _no_mapping(node: Node | None, file: str) -> Problem:
+    if isinstance(node, Scalar) and node.plain and (meant := without_space(node.text, node.place)):
+        return meant.problem
     place = Place(file, 1, 1) if node is None else node.place
     message = "The file is empty." if node is None else "The file does not start with a key."
     return Problem(place, message, "Write settings as key: value, one a line.")
