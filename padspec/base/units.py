@@ -28,9 +28,9 @@ _FOREIGN = {
     "″": "in",
     "inch": "in",
     "inches": "in",
-    "millimetre": "mm",
-    "millimetres": "mm",
-    "millimeters": "mm",
+    **dict.fromkeys(("millimetre", "millimetres", "millimeter", "millimeters"), "mm"),
+    **dict.fromkeys(("centimetre", "centimetres", "centimeter", "centimeters"), "cm"),
+    "point": "pt",
     "points": "pt",
 }
 
@@ -76,12 +76,24 @@ def is_share(text: str) -> bool:
     return text.rstrip().endswith("%")
 
 
+def mend_of_comma(text: str) -> str:
+    """How a number with a comma in it is written; empty for a text without one.
+
+    >>> mend_of_comma("90,5 mm"), mend_of_comma("1,000 mm")
+    ('Decimals take a point: 90.5 mm.', 'Decimals take a point: 1.000 mm. Thousands take no sign: 1000 mm.')
+    """
+    point = re.sub(r"(\d),(\d)", r"\1.\2", text)
+    if point == text:
+        return ""
+    thousands = re.sub(r"(\d),(\d{3})(?!\d)", r"\1\2", text)
+    rest = f" Thousands take no sign: {thousands}." if thousands != text else ""
+    return f"Decimals take a point: {point}.{rest}"
+
+
 def _split(text: str) -> tuple[Fraction, str]:
     match = _QUANTITY.fullmatch(_with_plain_fractions(text).strip())
     if match is None:
-        comma = re.sub(r"(\d),(\d)", r"\1.\2", text.strip())
-        hint = f"Decimals take a point: {comma}." if comma != text.strip() else _HOW
-        raise UnitError(f"{text!r} is not a quantity.", hint)
+        raise UnitError(f"{text!r} is not a quantity.", mend_of_comma(text.strip()) or _HOW)
     sign, number, unit = match.groups()
     try:
         value = sum((Fraction(part) for part in number.split()), Fraction(0))

@@ -77,7 +77,7 @@ def harsh_rules(subject: Subject, limits: Limits) -> Iterator[Finding]:
             limit=level.text,
             remedy=_no_shade(level)
             if softer is None
-            else Remedy(f"Soften the colour to {softer.hex}.", ((key.path, softer.hex),)),
+            else Remedy(f'Set {".".join(key.path)}: "{softer.hex}", which is softer.', ((key.path, softer.hex),)),
         )
 
 
@@ -127,7 +127,8 @@ def _finding(
         remedy=_no_shade(limits.mildest)
         if better is None
         else Remedy(
-            f"Use {better.hex}, the nearest colour that passes ({number_text(lines.worst(better), 2)} : 1).",
+            f'Set {".".join(key.path)}: "{better.hex}", the nearest colour that passes '
+            f"({number_text(lines.worst(better), 2)} : 1).",
             ((key.path, better.hex),),
         ),
     )

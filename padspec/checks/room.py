@@ -11,10 +11,14 @@ from padspec.checks.check import Limits, Subject
 from padspec.compose.compose import compose
 from padspec.compose.face import Placement
 from padspec.compose.heading import fit
-from padspec.resolve.design import Art, Design, Heading, Rows, blocks
+from padspec.resolve.design import Art, Design, Heading, Panel, Rows, blocks
 
-LEAST_WRITING = 30.0
+LEAST_WRITING, NO_WRITING = 30.0, 10.0
+#: Lines may take this share of the pitch or of the square, whichever is smaller.
+MOST_LINE = 0.2
 _PARTS_OF_LEAST = 0.98
+#: The schema allows a heading so many lines.
+MOST_LINES = 4
 #: No design may ask for less (schema of designs: heading.least-size, rows.checkbox).
 _LEAST_SIZE, _LEAST_SQUARE = 1.0, 0.5
 #: How much taller a trim is tried, in mm.
@@ -25,8 +29,9 @@ def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Is there room to write? Pitch, square against pitch, length of the rules, and whether a row fits at all.
 
     Warning for a pitch below 5 mm (the narrowest ruling in common use, the Japanese C ruling, is 5 mm; trade
-    usage); error for a square larger than 80 % of the pitch, and where not one row fits; warning for rules
-    shorter than 30 mm (common practice, no published source). Remedy: the pitch or square that passes.
+    usage); error for a square larger than 80 % of the pitch, for lines heavier than a fifth of the pitch or the
+    square, and where not one row fits; warning for rules shorter than 30 mm, error below 10 mm (common practice,
+    no published source). Remedy: the pitch, square or weight that passes.
     """
     for block in blocks(subject.design):
         if isinstance(block, Rows):
@@ -36,6 +41,7 @@ def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
             else:
                 yield from _pitch(subject, block, placed, limits)
                 yield from _square(subject, block, placed, limits)
+                yield from _heavy(subject, block, placed)
                 yield from _length(subject, block, placed)
 
 
@@ -43,7 +49,7 @@ def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa
     """Does the heading fit? Its widest line at the least size against the width it has.
 
     Warning where lettering at `least-size` in as many `lines` as are allowed is still wider than its room.
-    Common practice, no published source. Remedy: the least size that fits.
+    Common practice, no published source. Remedy: the lines, else the least size, that make it fit.
     """
     for block in blocks(subject.design):
         if not isinstance(block, Heading):
@@ -52,11 +58,6 @@ def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa
         if placed.short_by <= 1e-6:
             continue
         width = placed.box.width
-        size = round_down(placed.size * width / (width + placed.short_by) * _PARTS_OF_LEAST, 0.1)
-        key = subject.design.key(block.id, "least-size")
-        text = f"{number_text(size)} mm"
-        fits = size >= _LEAST_SIZE and fit(_smaller(block, size), width).too_wide_by <= 1e-6
-        shorter = f"a heading of about {floor(len(block.text) * width / (width + placed.short_by))} characters"
         yield Finding(
             check="heading-room",
             severity=Severity.WARNING,
@@ -65,12 +66,23 @@ def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa
             f"at its least size, {mm_text(placed.size)}.",
             measured=mm_text(width + placed.short_by),
             limit=mm_text(width),
-            remedy=Remedy(f"Set least-size: {text}, or use {shorter}.", ((key.path, text),) if fits else ()),
+            remedy=_roomier(subject, block, placed),
         )
 
 
-def _smaller(block: Heading, size: float) -> Heading:
-    return replace(block, least_size=size)
+def _roomier(subject: Subject, block: Heading, placed: Placement) -> Remedy:
+    """More lines where they make it fit, else a smaller least size, else fewer words; each one tried."""
+    width = placed.box.width
+    for lines in range(block.lines + 1, MOST_LINES + 1):
+        if fit(replace(block, lines=lines), width).too_wide_by <= 1e-6:
+            key = subject.design.key(block.id, "lines")
+            return Remedy(f"Set lines: {lines}.", ((key.path, str(lines)),))
+    size = round_down(placed.size * width / (width + placed.short_by) * _PARTS_OF_LEAST, 0.1)
+    if size >= _LEAST_SIZE and fit(replace(block, least_size=size), width).too_wide_by <= 1e-6:
+        key = subject.design.key(block.id, "least-size")
+        return Remedy(f"Set least-size: {number_text(size)} mm.", ((key.path, f"{number_text(size)} mm"),))
+    words = max(floor(len(block.text) * width / (width + placed.short_by) * 0.9), 1)
+    return Remedy(f"Use a heading of no more than about {words} characters, or set it in a narrower font.")
 
 
 def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
@@ -93,7 +105,9 @@ def _more_height(subject: Subject, block: Rows) -> str:
     found = bisect_left(halves, True, key=lambda n: _rows_in(design, block, n / 2) > 0)
     lack = (found + 1) / 2
     if found == len(halves):
-        return "Set a smaller pitch, or let the panel's inset and pad be smaller."
+        if not block.grow and not block.count:
+            return "Give the rows grow: 1 in the layout, so that they take what is left, or a count."
+        return "Set a smaller pitch, or let the panel's inset, pad and corner be smaller."
     pictures = sum(other.height for other in blocks(design) if isinstance(other, Art))
     taller = round_up(lack / max(1 - pictures / design.trim.height, 0.1), 0.5)
     lower = f", or the picture {mm_text(lack)} lower" if pictures > lack else ""
@@ -153,6 +167,26 @@ def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) ->
     )
 
 
+def _heavy(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding]:
+    """Lines so heavy that rows close up or squares fill in."""
+    room = min(placed.pitch, block.checkbox or placed.pitch)
+    most = MOST_LINE * room
+    if block.weight <= most + 1e-9:
+        return
+    key = subject.design.key(block.id, "weight")
+    enough = f"{number_text(round_down(most, 0.01))} mm"
+    what = "a square" if block.checkbox and block.checkbox <= placed.pitch else "a pitch"
+    yield Finding(
+        check="row-room",
+        severity=Severity.ERROR,
+        place=key.place,
+        message=f"Lines of {mm_text(block.weight)} fill {what} of {mm_text(room)}.",
+        measured=f"{number_text(block.weight / room * 100, 0)} %",
+        limit=f"{number_text(MOST_LINE * 100, 0)} %",
+        remedy=Remedy(f"Draw them {enough} or lighter.", ((key.path, enough),)),
+    )
+
+
 def _length(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding]:
     taken = 0.0 if block.checkbox is None else block.checkbox + block.checkbox_gap
     writing = placed.box.width - taken
@@ -160,12 +194,19 @@ def _length(subject: Subject, block: Rows, placed: Placement) -> Iterator[Findin
         return
     yield Finding(
         check="row-room",
-        severity=Severity.WARNING,
+        severity=Severity.ERROR if writing < NO_WRITING - 1e-9 else Severity.WARNING,
         place=subject.design.key(block.id, "checkbox").place,
         message=f"Only {mm_text(max(writing, 0))} of each row are left to write on.",
         measured=mm_text(max(writing, 0)),
-        limit=mm_text(LEAST_WRITING),
+        limit=mm_text(NO_WRITING if writing < NO_WRITING - 1e-9 else LEAST_WRITING),
         remedy=Remedy(
-            f"Make the trim {mm_text(LEAST_WRITING - writing)} wider, or the panel's inset and pad smaller."
+            f"Of the leaf's {mm_text(subject.design.trim.width)}, {mm_text(_aside(subject, taken))} go to insets, "
+            f"pads, squares and their gaps; leave {mm_text(LEAST_WRITING)} to write on."
         ),
     )
+
+
+def _aside(subject: Subject, taken: float) -> float:
+    """What the sides of the face take from the rows: everything between the trim and the writing."""
+    panels = [block for block in blocks(subject.design) if isinstance(block, Panel)]
+    return taken + 2 * sum(panel.inset + panel.pad for panel in panels[:1])

@@ -1,13 +1,15 @@
 """The safe margin: nothing but ground near the knife, and less near the glue."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.geometry import Box, Sides, Size
 from padspec.base.numbers import mm_text, number_text, round_up
 from padspec.checks.check import Level, Limits, Subject
-from padspec.resolve.design import Art, Panel, blocks
+from padspec.compose.compose import compose
+from padspec.compose.face import Face
+from padspec.resolve.design import Art, Block, Design, Panel, blocks
 from padspec.scene.nodes import Cause, Shape, pictures, shapes
 from padspec.scene.outline import bounds
 
@@ -33,20 +35,26 @@ def safe_margin(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Does anything but ground come too near to a cut?
 
     Warning within 3 mm of the trim, 5 mm at the glue edge where the leaf tears off (studio: safe-margin and
-    glue-edge). 3 mm is what print-shop guides usually ask; trim variance of ± 1/16 in is their usual statement.
+    glue-edge); error past the trim, where the knife cuts it off. 3 mm is what print-shop guides usually ask; trim
+    variance of ± 1/16 in is their usual statement.
     Remedy for a panel or a picture: the inset that keeps clear.
     """
     safe = _safe(subject.design.safe, limits.mildest)
+    for cause, nearest in _too_near(subject.face, subject.design, safe).items():
+        yield _finding(subject, cause, nearest, safe)
+
+
+def _too_near(face: Face, design: Design, safe: Sides) -> dict[Cause, _Nearest]:
+    """The part of each block that comes nearest to an edge, where that is too near."""
     found: dict[Cause, _Nearest] = {}
-    for cause, box in _everything(subject):
-        nearest = _nearest(box, subject.design.trim, safe)
+    for cause, box in _everything(face):
+        nearest = _nearest(box, design.trim, safe)
         known = found.get(cause)
         if nearest is not None and (
             known is None or nearest.distance - nearest.margin < known.distance - known.margin
         ):
             found[cause] = nearest
-    for cause, nearest in found.items():
-        yield _finding(subject, cause, nearest, safe)
+    return found
 
 
 def _safe(studio: Sides, level: Level) -> Sides:
@@ -62,11 +70,11 @@ def _safe(studio: Sides, level: Level) -> Sides:
     )
 
 
-def _everything(subject: Subject) -> Iterator[tuple[Cause, Box]]:
-    for shape in shapes(subject.face.scene):
+def _everything(face: Face) -> Iterator[tuple[Cause, Box]]:
+    for shape in shapes(face.scene):
         if shape.cause.part in _WORDS:
             yield shape.cause, _ink(shape)
-    for picture in pictures(subject.face.scene):
+    for picture in pictures(face.scene):
         yield picture.cause, picture.box
 
 
@@ -87,24 +95,50 @@ def _nearest(box: Box, trim: Size, safe: Sides) -> _Nearest | None:
 
 
 def _finding(subject: Subject, cause: Cause, nearest: _Nearest, safe: Sides) -> Finding:
-    block = next(block for block in blocks(subject.design) if block.id == cause.block)
-    key = subject.design.key(cause.block, "inset")
-    inset = f"{number_text(_inset(safe), 1)} mm"
-    movable = isinstance(block, Art | Panel)
-    remedy = (
-        Remedy(f"Set inset: {inset}.", ((key.path, inset),))
-        if movable
-        else Remedy(f"Move it {mm_text(nearest.margin - nearest.distance)} away from the {nearest.edge}.")
+    over = nearest.distance < -1e-6
+    comes = (
+        f"runs {mm_text(-nearest.distance)} past the {nearest.edge} and is cut off there"
+        if over
+        else f"comes within {mm_text(nearest.distance)} of the {nearest.edge}"
     )
     return Finding(
         check="safe-margin",
-        severity=Severity.WARNING,
-        place=key.place,
-        message=f"{_WORDS[cause.part]} comes within {mm_text(nearest.distance)} of the {nearest.edge}.",
+        severity=Severity.ERROR if over else Severity.WARNING,
+        place=subject.design.key(cause.block, "text" if cause.part == "lettering" else "inset").place,
+        message=f"{_WORDS[cause.part]} {comes}.",
         measured=mm_text(nearest.distance),
         limit=mm_text(nearest.margin),
-        remedy=remedy,
+        remedy=_remedy(subject, cause, nearest, safe),
     )
+
+
+def _remedy(subject: Subject, cause: Cause, nearest: _Nearest, safe: Sides) -> Remedy:
+    """The inset of the block, or of the panel or picture around it, that keeps clear: each one tried."""
+    design, inset = subject.design, _inset(safe)
+    movable = [block for block in blocks(design) if isinstance(block, Art | Panel)]
+    for block in sorted(movable, key=lambda block: block.id != cause.block):
+        if block.inset < inset and cause not in _too_near(
+            compose(_with_inset(design, block.id, inset)), design, safe
+        ):
+            key = design.key(block.id, "inset")
+            text = f"{number_text(inset, 1)} mm"
+            return Remedy(f"Set inset: {text} for the {block.id}.", ((key.path, text),))
+    lack = mm_text(nearest.margin - nearest.distance)
+    if cause.part == "lettering":
+        return Remedy(f"It needs {lack} more room there: more lines, a smaller least-size or fewer words give it.")
+    return Remedy(f"It needs {lack} more room there: smaller blocks above it or a larger trim give it.")
+
+
+def _with_inset(design: Design, block_id: str, inset: float) -> Design:
+    """The design with another inset for one block; a picture that no longer fits in shrinks with it."""
+
+    def changed(block: Block) -> Block:
+        if isinstance(block, Panel):
+            held = replace(block, holds=tuple(changed(inner) for inner in block.holds))
+            return replace(held, inset=inset) if block.id == block_id else held
+        return replace(block, inset=inset) if isinstance(block, Art) and block.id == block_id else block
+
+    return replace(design, face=tuple(changed(block) for block in design.face))
 
 
 def _inset(safe: Sides) -> float:

@@ -144,8 +144,11 @@ def _room_for_marks(design: Design) -> Remedy:
     tenths = range(ceil(round(stacked_error(design) * 10, 6)), floor(round(design.sheet.bleed * 10, 6)) + 1)
     found = bisect_left(tenths, True, key=lambda n: not _all_marks(design, n / 10))
     if found:
-        value = f"{number_text(tenths[found - 1] / 10)} mm"
-        return Remedy(f"Set under sheet: bleed: {value}.", ((("sheet", "bleed"), value),))
+        bleed = tenths[found - 1] / 10
+        value = f"{number_text(bleed)} mm"
+        keys = ("bleed", "least-bleed") if design.sheet.least_bleed > bleed else ("bleed",)
+        words = ", ".join(f"{key}: {value}" for key in keys)
+        return Remedy(f"Set under sheet: {words}.", tuple((("sheet", key), value) for key in keys))
     return Remedy(
         f"Crop marks need {mm_text(MARK_GAP + MARK_LEAST)} beyond the bleed on every side, slug and scale bar a "
         "stretch free of them: a smaller trim or a larger sheet leaves it."

@@ -5,7 +5,7 @@ from textwrap import fill, indent
 from typing import Any
 
 from padspec.reading.checking.expectation import as_yaml, expected, words
-from padspec.reading.checking.schemas import BLOCKS, KINDS, Kind, Schema, known_keys, opened, root, schema_data
+from padspec.reading.checking.schemas import BLOCKS, KINDS, Kind, Schema, known_keys, root, schema_data
 
 _WIDTH = 88
 _MOST_PATHS = 4
@@ -96,7 +96,7 @@ def _examples(key: str, schema: Schema) -> list[str]:
 
 def _in_a_layout(kind_of_block: str) -> str:
     """A block of this kind as a layout places it."""
-    (placed,) = opened("layout", schema_data("layout")["$defs"][kind_of_block]).data["examples"][:1]
+    placed = schema_data("layout")["$defs"][kind_of_block]["examples"][0]
     lines = _in_lines("", [{kind_of_block: placed}])
     return indent("\n".join(["In a layout, under face:", *(f"  {line}" for line in lines)]), "  ")
 
@@ -105,7 +105,7 @@ def _in_lines(key: str, value: Any) -> list[str]:
     """An example on one line where it fits, else each of its entries on a line of its own, as YAML."""
     start = f"{key}: " if key else ""
     whole = start + as_yaml(value)
-    if not isinstance(value, list | dict) or (key and len(whole) < _WIDTH - 8):
+    if not isinstance(value, list | dict) or (key and len(whole) <= _WIDTH - 8):
         return [whole]
     if isinstance(value, dict):
         inner = [line for name, part in value.items() for line in _in_lines(name, part)]
@@ -115,9 +115,8 @@ def _in_lines(key: str, value: Any) -> list[str]:
 
 
 def _dashed(value: Any) -> list[str]:
-    whole = f"- {as_yaml(value).removeprefix('{').removesuffix('}')}" if isinstance(value, dict) else ""
     first, *rest = _in_lines("", value)
-    return [whole] if whole and len(value) == 1 and len(whole) < _WIDTH - 8 else [f"- {first}", *(f"  {line}" for line in rest)]
+    return [f"- {first}", *(f"  {line}" for line in rest)]
 
 
 def _sub_keys(schema: Schema) -> list[str]:

@@ -61,7 +61,7 @@ class TestDecodedOnce:
         return seen
 
     def test_kept_until_it_is_asked_for_in_its_turn(self, decodings):
-        data = saved(noise(5, 6), "PNG")
+        data = saved(Image.fromarray(noise(5, 6)), "PNG")
         assert once.decoded(data, "moth.png", keep=True) is once.decoded(data, "moth.png")
         once.decoded(data, "moth.png")
         assert len(decodings) == 2

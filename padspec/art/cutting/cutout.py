@@ -1,13 +1,15 @@
 """The picture freed from the even ground that it was drawn, scanned or photographed on."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
 
 from padspec.art.cutting.backdrop import backdrop
-from padspec.art.cutting.chambers import lost_share
-from padspec.art.cutting.ground import flooded
+from padspec.art.cutting.chambers import gap_reach, lost_share
+from padspec.art.cutting.fading import FOLLOWED, fading
+from padspec.art.cutting.ground import Flood, flooded
+from padspec.art.cutting.soften import Fade, fade_of, soften
 from padspec.art.cutting.unmix import unmixed
 from padspec.art.pixels import Bytes, Pixels
 from padspec.art.trim import VISIBLE_ALPHA
@@ -20,6 +22,26 @@ _LETS_THROUGH = 250
 MOST_REMOVED = 0.98
 
 
+#: A picture that fades along less than this share of its edge has an edge.
+LEAST_SOFT = 0.02
+#: An outline is told to leak if more than this share of what it encloses would go.
+MOST_LOST = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """What makes a cut doubtful, with its measure.
+
+    `soft-edge`: the picture fades along this `share` (0 to 1) of its edge, over more than `reach` pixels, towards
+    a ground that it hardly differs from. `leaked`: this share of what its outlines enclose is taken for ground,
+    through openings wider than `reach` pixels, the widest that are bridged.
+    """
+
+    kind: Literal["soft-edge", "leaked"]
+    share: float
+    reach: int
+
+
 @dataclass(frozen=True, slots=True)
 class Cutout:
     """The picture after the attempt, and what was measured.
@@ -27,6 +49,7 @@ class Cutout:
     `border_spread` is the OKLab distance from the border's own smooth colour within which 85 % of the
     border lies (even up to `EVEN_LIMIT`), `border_colour` its median, `removed` the share of the
     picture's opacity that went. Where the border is transparent, spread is 0 and the colour white.
+    `doubt` says what cannot be right about the cut, or would not be: then the method is `none`.
     """
 
     pixels: Pixels
@@ -34,6 +57,7 @@ class Cutout:
     border_spread: float
     border_colour: Colour
     removed: float
+    doubt: Doubt | None = None
 
 
 def cut_out(pixels: Pixels, mode: Literal["auto", "even", "none"]) -> Cutout:
@@ -42,7 +66,7 @@ def cut_out(pixels: Pixels, mode: Literal["auto", "even", "none"]) -> Cutout:
     `auto` leaves a picture alone that has transparency, else removes an even ground, else does nothing;
     `even` removes an even ground from a partly transparent picture too; `none` only measures.
     The method of the result says what was done: `none` after `even` means that the border is uneven, or
-    that ground and picture cannot be told apart.
+    that ground and picture cannot be told apart; after `auto` also that the picture fades too faintly.
     """
     behind = backdrop(pixels.rgba, VISIBLE_ALPHA)
     if behind is None:
@@ -55,16 +79,36 @@ def cut_out(pixels: Pixels, mode: Literal["auto", "even", "none"]) -> Cutout:
     if not behind.is_even:
         return untouched
     flood = flooded(pixels.rgba, behind)
-    ground = flood.ground
-    if round(float(ground.mean()), 9) > MOST_REMOVED:
-        return untouched
-    import time
+    leak = _leak(flood)
+    if round(float(flood.ground.mean()), 9) > MOST_REMOVED:
+        return replace(untouched, doubt=leak)
+    fade, faint = _fade(pixels.rgba, flood)
+    if faint and mode == "auto":
+        return replace(untouched, doubt=faint)
+    freed = unmixed(pixels.rgba, flood.ground, flood.held, flood.backdrop)
+    if fade:
+        soften(freed, pixels.rgba, fade, flood.backdrop.grain)
+    removed = _removed(pixels.rgba, freed)
+    return Cutout(Pixels(freed), "even", behind.spread, behind.colour, removed, faint or leak)
 
-    t = time.time()
-    print("lost", lost_share(ground), time.time() - t)
-    freed = unmixed(pixels.rgba, ground, flood.held, flood.backdrop)
-    before, after = (int(rgba[..., 3].sum(dtype=np.int64)) for rgba in (pixels.rgba, freed))
-    return Cutout(Pixels(freed), "even", behind.spread, behind.colour, round(1 - after / max(before, 1), 6))
+
+def _fade(rgba: Bytes, flood: Flood) -> tuple[Fade | None, Doubt | None]:
+    """The fade that the picture ends in, if it does, and the doubt whether it can be un-mixed."""
+    found = fading(flood.ground, flood.held, flood.steps, flood.shrink)
+    if found.share < LEAST_SOFT:
+        return None, None
+    fade = fade_of(rgba, found, flood.backdrop)
+    return fade, None if fade.trusted else Doubt("soft-edge", found.share, FOLLOWED * found.cell)
+
+
+def _leak(flood: Flood) -> Doubt | None:
+    lost = lost_share(flood.ground)
+    return Doubt("leaked", lost, 2 * gap_reach(flood.ground)) if lost > MOST_LOST else None
+
+
+def _removed(before: Bytes, after: Bytes) -> float:
+    whole, left = (int(rgba[..., 3].sum(dtype=np.int64)) for rgba in (before, after))
+    return round(1 - left / max(whole, 1), 6)
 
 
 def _shows_through(rgba: Bytes) -> bool:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from padspec.art.cutting.reach import widened
-from padspec.art.cutting.regions import Mask
+from padspec.art.cutting.regions import Mask, regions
 
 Singles = NDArray[np.float32]
 Steps = NDArray[np.uint8]
@@ -57,8 +57,10 @@ def fading(ground: Mask, held: Mask, steps: Steps, shrink: int) -> Fading:
     cell = max(_LEAST_CELL, -(-max(steps.shape) // _CELLS))
     mean = in_cells(steps.astype(np.float32), cell)
     is_ground = in_cells(ground[::shrink, ::shrink].astype(np.float32), cell) > 0.5
-    is_held = in_cells(held[::shrink, ::shrink].astype(np.float32), cell) > 0
-    sharp = _sharp(steps, mean, is_ground, cell) | is_held
+    sharp = _sharp(steps, mean, is_ground, cell)
+    # Paper is held by an outline; a pale place within a wash is not.
+    paper = regions(in_cells(held[::shrink, ::shrink].astype(np.float32), cell) > 0)
+    sharp |= paper.painted(paper.peaks(widened(sharp, 1).view(np.uint8)) > 0)
     boundary = is_ground & widened(~is_ground, 1)
     soft = boundary & _goes_on(smoothed(mean), boundary) & ~widened(sharp, 1)
     share = round(float(soft.sum() / max(1, boundary.sum())), 4)

@@ -9,8 +9,8 @@ def fitting(error: Any) -> tuple[Any, ...]:
     """The errors of the alternative that comes nearest to what was written.
 
     Empty where the value has the form of none of them (a list where a text or a mapping belongs, a word where
-    none or a length belongs). A word near one of an alternative's choices counts as that choice misspelt; a mapping belongs to the
-    alternative that leaves the fewest of its keys unknown.
+    none or a length belongs). A word near one of an alternative's choices counts as that choice misspelt; a
+    mapping belongs to the alternative that leaves the fewest of its keys unknown.
     """
     branches: dict[int, list[Any]] = {}
     for inner in error.context:

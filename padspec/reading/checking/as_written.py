@@ -42,7 +42,7 @@ def meant(schema: Schema, node: Scalar) -> dict[str, Any] | list[str] | None:
     if sides and _takes_sides(mapping):
         return dict(sides)
     found = _fitting(mapping, node, sides)
-    return found if found and set(mapping.data.get("required", ())) <= set(found) else None
+    return found if found and set(mapping.data.get("required", ())) <= found.keys() else None
 
 
 def _mapping(schema: Schema) -> Schema | None:
@@ -62,17 +62,18 @@ def _fitting(mapping: Schema, node: Scalar, sides: dict[str, str] | None) -> dic
         fits = {key: sides for key, inner in keys.items() if any(map(_takes_sides, inner.branches))}
     if _is_quantity(node.text):
         measures = (key for key in fits if "length" in str(keys[key].data.get("format")))
-        fits = {key: node.text for key in measures} or fits
+        fits = dict.fromkeys(measures, node.text) or fits
     return next(({key: value} for key, value in fits.items()), None)
 
 
 def _choice_inside(schema: Schema, word: str) -> dict[str, str] | None:
     """The mapping that a word makes by itself, where it is one of the choices of the one key that is needed."""
     mapping = _mapping(schema)
-    needed = mapping.data.get("required", ()) if mapping else ()
+    needed = list(mapping.data.get("required", ())) if mapping else []
     if mapping is None or len(needed) != 1:
         return None
-    return {needed[0]: word} if word in mapping.properties[needed[0]].data.get("enum", ()) else None
+    choices = mapping.properties[needed[0]].data.get("enum", ())
+    return {needed[0]: word} if word in choices else None
 
 
 def _sides(text: str) -> dict[str, str] | None:

@@ -9,11 +9,12 @@ from dataclasses import dataclass, replace
 
 from padspec.base.errors import Problem
 from padspec.base.place import Place
+from padspec.base.units import mend_of_comma
 from padspec.reading.parsing.source import clipped
 from padspec.reading.tree import Entry, Scalar
 
 #: A word, a colon and something close behind it that does not make the whole an address on the web.
-_WITHOUT_SPACE = re.compile(r"([A-Za-z][A-Za-z0-9_-]*):((?!//)\S.*)", re.DOTALL)
+_WITHOUT_SPACE = re.compile(r"([A-Za-z][A-Za-z0-9_-]*):((?!//)\S.*)")
 _WHOLE_PART = re.compile(r"[-+−]?[0-9]{1,6}")
 _REST_OF_NUMBER = re.compile(r"[0-9]{1,9} *([A-Za-z]{1,20}|[%\"″]?)")
 
@@ -29,13 +30,13 @@ class Meant:
 
 
 def without_space(text: str, place: Place) -> Meant | None:
-    """What a text such as `width:90 mm` was meant to be, for a text that stands at a place on one line.
+    """What a text such as `width:90 mm` was meant to be; of a text over several lines, only the first counts.
 
     >>> found = without_space("width:90 mm", Place("f", 2, 8, 11))
     >>> found and str(found.problem)
     'f:2:8: A space is missing after width: here. Write width: 90 mm with a space after the colon.'
     """
-    match = _WITHOUT_SPACE.fullmatch(text)
+    match = _WITHOUT_SPACE.fullmatch(text[: place.length])
     if match is None:
         return None
     key, value = match.groups()
@@ -65,5 +66,5 @@ def split_number(before: Entry | None, text: str, place: Place) -> Meant | None:
     both = replace(there, length=there.length + 1 + place.length)
     quotes = "" if rest.group(1) else " A text with a comma goes in quotes."
     message = f"{clipped(before.key)}: the comma in {whole},{text} starts a new key in braces."
-    told = Problem(both, message, f"Decimals take a point: {whole}.{text}.{quotes}")
+    told = Problem(both, message, mend_of_comma(f"{whole},{text}") + quotes)
     return Meant(before.key, before.key_place, Scalar(f"{whole}.{text}", both), told)
