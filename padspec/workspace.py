@@ -148,7 +148,13 @@ class FolderWorkspace(Workspace):
                 Path(name).unlink(missing_ok=True)
                 raise
         except OSError as error:
-            raise ProblemsError(Problem(Place(path, 0, 0), f"It cannot be written: {error.strerror}.")) from None
+            raise ProblemsError(
+                Problem(
+                    Place(str(full), 0, 0),
+                    f"It cannot be written: {error.strerror}.",
+                    "Write elsewhere: --out FOLDER.",
+                )
+            ) from None
 
     def set_aside(self, path: str, other: str) -> None:
         """See Workspace.set_aside."""

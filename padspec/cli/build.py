@@ -21,7 +21,7 @@ from padspec.cli.say import (
     unusable,
 )
 from padspec.collection.build import BuildWish, Built, build
-from padspec.collection.targets import Target, targets
+from padspec.collection.targets import COLLECTION_FILE, Target, left_out, targets
 from padspec.workspace import FolderWorkspace
 
 EPILOG = """\b
@@ -80,6 +80,9 @@ def command(
     except ProblemsError as error:
         return unusable(error, as_json)
     made, problems = _build_all(found, run)
+    if not (as_json or quiet):
+        for design in left_out(paths, found):
+            click.echo(f"{shown_path(design)} is not in {COLLECTION_FILE}, so it was left out.", err=True)
     if as_json:
         say_json({"designs": [_data(built, run) for built in made], "problems": problems})
     elif made:

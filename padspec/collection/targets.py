@@ -83,7 +83,10 @@ def _in_collection(root: Path, inside: str) -> tuple[Target, ...]:
         except ValueError:
             problems.append(Problem(item.place, f"{item.text} leads outside the project folder {root}."))
             continue
-        if not workspace.is_file(path):
+        if not path.endswith((".yaml", ".yml")):
+            mend = f"To make one from a picture: padspec new {item.text}"
+            problems.append(Problem(item.place, f"{item.text} is not a design: designs are YAML files.", mend))
+        elif not workspace.is_file(path):
             folder = path.rpartition("/")[0] or "."
             near = [name.rpartition("/")[2] for name in workspace.neighbours(folder, DESIGN_ENDING)]
             mend = did_you_mean(item.text.rpartition("/")[2], near) if near else ""
@@ -92,6 +95,16 @@ def _in_collection(root: Path, inside: str) -> tuple[Target, ...]:
     if problems:
         raise ProblemsError(*problems)
     return tuple(found)
+
+
+def left_out(paths: tuple[str, ...], found: tuple[Target, ...]) -> tuple[Path, ...]:
+    """Designs that lie in a folder that was meant, and that its collection does not list."""
+    meant = {target.root / target.path for target in found}
+    folders = [Path(text).resolve() for text in paths or (".",) if Path(text).is_dir()]
+    designs = (
+        entry for folder in folders for entry in sorted(folder.iterdir()) if entry.name.endswith(DESIGN_ENDING)
+    )
+    return tuple(design for design in designs if design not in meant)
 
 
 def _likely(path: Path) -> str:

@@ -26,7 +26,7 @@ def tile(design: Design, remark: str = "") -> Sheet | None:
     return Sheet(
         size=bed.size,
         size_name=design.sheet.size_name,
-        title=f"{design.name} · {design.sku} · {grid.n_up}-up sheet",
+        title=" · ".join(part for part in (remark, design.name, design.sku, f"{grid.n_up}-up sheet") if part),
         grid=grid,
         gutter=design.sheet.gutter,
         slots=slots,

@@ -251,3 +251,17 @@ class TestMoreThanOneDesign:
         data = padspec(tmp_path / "cards", "build", "--json", "--no-proofs").json
         assert (data["designs"][0]["sheet"], data["designs"][0]["file"]) == ("letter", "cards/a.pad.yaml")
         assert (tmp_path / "out/a/sheet.pdf").is_file()
+
+
+def test_a_design_that_the_collection_does_not_list_is_named(tmp_path):
+    listed, other = PLAIN, PLAIN.replace("Errands", "Other")
+    put(tmp_path, x__pad__yaml=listed, y__pad__yaml=other, collection__yaml="collection: C\ndesigns: [x.pad.yaml]\n")
+    done = padspec(tmp_path, "build", "--no-proofs")
+    assert done.status == 0
+    assert "y.pad.yaml is not in collection.yaml, so it was left out." in done.err
+    assert not (tmp_path / "out" / "y").exists()
+
+
+def test_a_picture_listed_in_a_collection_is_no_design(tmp_path):
+    put(tmp_path, collection__yaml="collection: C\ndesigns: [fox.webp]\n")
+    assert padspec(tmp_path, "build").refused("collection.yaml:2:11", "fox.webp is not a design", "padspec new fox.webp")

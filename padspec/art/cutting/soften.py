@@ -25,11 +25,13 @@ Singles = NDArray[np.float32]
 _LONGEST = 0.25
 # and ends where the mean over its breadth has come to this share of the highest.
 _ARRIVED = 0.8
+# Further in than so many lengths the picture grows opaque, however pale, and at twice that it is.
+_EASED = 2
 # A core that differs from the ground by less than this (sRGB, 0 to 1), or this many times the grain,
 # is too faint for a fade to be measured against it.
 _LEAST_CORE, _LEAST_OVER_GRAIN = 0.12, 6.0
 # Detail that differs from its cell by more than so many times the grain is more opaque than its cell.
-_DETAIL = 3.0
+_DETAIL = 4.5
 _LEAST_ALPHA = 0.05
 _BAND_PIXELS = 1_000_000
 
@@ -60,17 +62,16 @@ def fade_of(rgba: Bytes, fading: Fading, backdrop: Backdrop) -> Fade:
     away = np.sqrt(np.square(mean).sum(axis=2))
     inward = _paces(fading.soft, ~fading.sharp & ~fading.ground, round(_LONGEST * max(away.shape)))
     length = _length(away, inward)
-    inside = (inward >= 0) & (inward <= 2 * length) & ~fading.ground
+    inside = (inward >= 0) & (inward <= 2 * _EASED * length) & ~fading.ground
     outward = _paces(fading.soft, fading.ground & ~widened(fading.sharp, 2), 2 * length)
-    core = _core(np.where(inside, away, np.float32(0)), inside, length)
-    floor = _floor(away, fading.ground)
-    alpha = np.clip((away - floor) / np.maximum(core - floor, np.float32(1e-3)), 0, 1)
-    alpha += (1 - alpha) * np.where(inside, _eased(inward, length), np.float32(0))
     outside = outward >= 0
+    core = _core(away, inside | outside, length)
+    floor = _floor(away, fading.ground)
+    alpha = np.clip((_filled(away, inside, outside) - floor) / np.maximum(core - floor, np.float32(1e-3)), 0, 1)
+    alpha += (1 - alpha) * np.where(inside, _eased(inward, _EASED * length), np.float32(0))
     alpha *= np.where(outside, 1 - _eased(outward, length), np.float32(1))
-    alpha *= core > 0
-    zone = inside | outside
-    zone |= widened(inside, 1) & fading.sharp
+    alpha = np.where(inside | outside, alpha, (~fading.ground).astype(np.float32))
+    zone = inside | outside | (widened(inside, 1) & fading.sharp)
     usual = float(np.median(core[fading.soft]))
     trusted = round(usual, 6) >= max(_LEAST_CORE, _LEAST_OVER_GRAIN * backdrop.grain)
     return Fade(fading.cell, zone, alpha, core, mean, behind, length * fading.cell, trusted)
@@ -102,7 +103,9 @@ def _solved(rgba: Bytes, fade: Fade, band: slice, grain: float) -> tuple[Singles
         image = Image.fromarray(np.ascontiguousarray(cells))
         return np.asarray(image.resize((width, len(rgba)), Image.Resampling.BILINEAR, box=box))
 
-    behind, mean = (np.stack([full(plane[..., c]) for c in range(3)], axis=-1) for plane in (fade.behind, fade.mean))
+    behind, mean = (
+        np.stack([full(plane[..., c]) for c in range(3)], axis=-1) for plane in (fade.behind, fade.mean)
+    )
     core, smooth = np.maximum(full(fade.core), np.float32(1e-3)), full(fade.alpha)
     away = rgba[..., :3] / np.float32(255) - behind
     length, usual = (np.sqrt(np.square(v).sum(axis=-1)) for v in (away, mean))
@@ -145,16 +148,26 @@ def _length(away: Singles, inward: NDArray[np.int32]) -> int:
     return max(2, int(np.argmax(np.round(means, 6) >= round(_ARRIVED * float(means.max()), 6))))
 
 
-def _core(away: Singles, inside: Mask, length: int) -> Singles:
+def _core(away: Singles, zone: Mask, length: int) -> Singles:
     """The greatest difference within a fade's length, along cells of the zone, and smooth."""
-    core = away
+    core = away = np.where(zone, away, np.float32(0))
     for _ in range(length):
-        core = np.where(inside, greatest(core), np.float32(0))
-    weight = inside.astype(np.float32)
+        core = np.where(zone, greatest(core), np.float32(0))
+    weight = zone.astype(np.float32)
     reach = max(1, length // 2)
     for _ in range(3):
         core, weight = smoothed(core, reach), smoothed(weight, reach)
     return np.where(weight > 1e-4, core / np.maximum(weight, np.float32(1e-4)), np.float32(0))
+
+
+def _filled(away: Singles, inside: Mask, outside: Mask) -> Singles:
+    """The differences with every hollow filled to its rim: a pale place within the picture is no fade."""
+    level = np.where(inside, np.float32(9), away)
+    while True:
+        lower = np.where(inside, np.maximum(away, -greatest(-level)), level)
+        if np.array_equal(lower, level):
+            return level
+        level = lower
 
 
 def _floor(away: Singles, ground: Mask) -> float:
