@@ -12,6 +12,8 @@ from typing import Any
 #: Bidirectional types that can make a line run otherwise than from left to right.
 _TURNING = frozenset({"R", "AL", "AN", "RLE", "RLO", "RLI", "FSI"})
 _CLOSING = {"(": ")", "[": "]", "{": "}", "⟨": "⟩"}
+#: Below this there is Latin and what any script shares, nothing else.
+_PAST_LATIN = "\u0250"
 #: Scripts that take the script of their neighbours: common and inherited characters.
 _ANY = frozenset({"Zyyy", "Zinh"})
 
@@ -106,7 +108,7 @@ def _reordered(levels: list[tuple[int, str]]) -> list[tuple[int, str]]:
 
 def _by_script(text: str) -> list[str]:
     """The text cut where the script changes; marks, digits and spaces go with what stands before them."""
-    if text.isascii():
+    if all(character < _PAST_LATIN for character in text):
         return [text]
     from fontTools.unicodedata import script
 

@@ -4,6 +4,7 @@ Every node remembers the block and the part that caused it, so that a finding ab
 point at the line of YAML that set it.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -123,31 +124,22 @@ def without(scene: Scene, *names: LayerName) -> Scene:
 
 def shapes(scene: Scene) -> tuple[Shape, ...]:
     """Every shape of a scene, groups opened, for walks that only look (group transforms are not applied)."""
-    found: list[Shape] = []
-
-    def walk(nodes: tuple[Node, ...]) -> None:
-        for node in nodes:
-            if isinstance(node, Shape):
-                found.append(node)
-            elif isinstance(node, Group):
-                walk(node.children)
-
-    for layer in scene.layers:
-        walk(layer.nodes)
-    return tuple(found)
+    return tuple(node for node in _leaves(scene) if isinstance(node, Shape))
 
 
 def pictures(scene: Scene) -> tuple[Picture, ...]:
     """Every picture of a scene, groups opened."""
-    found: list[Picture] = []
+    return tuple(node for node in _leaves(scene) if isinstance(node, Picture))
 
-    def walk(nodes: tuple[Node, ...]) -> None:
-        for node in nodes:
-            if isinstance(node, Picture):
-                found.append(node)
-            elif isinstance(node, Group):
-                walk(node.children)
 
+def _leaves(scene: Scene) -> Iterator[Shape | Picture]:
     for layer in scene.layers:
-        walk(layer.nodes)
-    return tuple(found)
+        yield from _opened(layer.nodes)
+
+
+def _opened(nodes: tuple[Node, ...]) -> Iterator[Shape | Picture]:
+    for node in nodes:
+        if isinstance(node, Group):
+            yield from _opened(node.children)
+        else:
+            yield node

@@ -102,20 +102,32 @@ def circle(x: float, y: float, radius: float) -> Outline:
 
 
 def mapped(outline: Outline, affine: Affine) -> Outline:
-    """The outline with every point sent through an affine map."""
-    return tuple(_mapped_step(step, affine) for step in outline)
+    """The outline with every point sent through an affine map.
 
-
-def _mapped_step(step: Step, affine: Affine) -> Step:
-    match step:
-        case Move(x, y):
-            return Move(*affine.of(x, y))
-        case Line(x, y):
-            return Line(*affine.of(x, y))
-        case Curve(x1, y1, x2, y2, x, y):
-            return Curve(*affine.of(x1, y1), *affine.of(x2, y2), *affine.of(x, y))
-        case Close():
-            return step
+    The map is written out: lettering alone sends thousands of points through here.
+    """
+    a, b, c, d, e, f = affine.a, affine.b, affine.c, affine.d, affine.e, affine.f
+    found: list[Step] = []
+    for step in outline:
+        match step:
+            case Curve(x1, y1, x2, y2, x, y):
+                found.append(
+                    Curve(
+                        a * x1 + c * y1 + e,
+                        b * x1 + d * y1 + f,
+                        a * x2 + c * y2 + e,
+                        b * x2 + d * y2 + f,
+                        a * x + c * y + e,
+                        b * x + d * y + f,
+                    )
+                )
+            case Line(x, y):
+                found.append(Line(a * x + c * y + e, b * x + d * y + f))
+            case Move(x, y):
+                found.append(Move(a * x + c * y + e, b * x + d * y + f))
+            case Close():
+                found.append(step)
+    return tuple(found)
 
 
 def points(outline: Outline) -> list[tuple[float, float]]:

@@ -3,6 +3,7 @@
 1 in = 25.4 mm exactly (international yard and pound agreement, 1959); 1 pt = 1/72 in (ISO 32000-1, 8.3.2.3).
 """
 
+import unicodedata
 from contextlib import suppress
 from fractions import Fraction
 from math import isfinite
@@ -32,6 +33,12 @@ units = st.sampled_from(sorted(MM))
         ("11/32 in", Fraction(11 * 127, 32 * 5)),
         ("3 5/8 in", Fraction(29 * 127, 8 * 5)),
         ("  3  5/8   in ", Fraction(29 * 127, 8 * 5)),
+        ("3⅝ in", Fraction(29 * 127, 8 * 5)),
+        ("3 ⅝in", Fraction(29 * 127, 8 * 5)),
+        ("3 5⁄8 in", Fraction(29 * 127, 8 * 5)),
+        ("⅓ in", Fraction(127, 15)),
+        ("-½ cm", Fraction(-5)),
+        ("2⅞ pt", Fraction(23 * 127, 8 * 360)),
         ("-2 mm", Fraction(-2)),
         ("−2 mm", Fraction(-2)),
         ("+2 mm", Fraction(2)),
@@ -41,6 +48,12 @@ units = st.sampled_from(sorted(MM))
 )
 def test_a_length_is_the_nearest_float_of_the_exact_fraction(text: str, mm: Fraction) -> None:
     assert parse_length(text) == float(mm)
+
+
+@pytest.mark.parametrize("sign", "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞")
+def test_a_fraction_of_one_character_is_as_large_as_unicode_says(sign: str) -> None:
+    """The character's numeric value in the Unicode Character Database, a float."""
+    assert parse_length(f"{sign} mm") == pytest.approx(unicodedata.numeric(sign), abs=1e-15)
 
 
 @settings(deadline=None)
@@ -81,9 +94,17 @@ def test_an_inch_is_72_points_and_2_54_centimetres(n: int) -> None:
         ("3″", "the unit ″ is not known here", "Did you mean 3 in?"),
         ("2 inches", "the unit inches is not known here", "Did you mean 2 in?"),
         ("8 MM", "the unit MM is not known here", "Did you mean 8 mm?"),
+        ("3mmm", "the unit mmm is not known here", "Did you mean 3 mm?"),
+        ("3⅝ ins", "the unit ins is not known here", "Did you mean 3 5/8 in?"),
+        ("2 centimeters", "the unit centimeters is not known here", "Did you mean 2 cm?"),
         ("8 px", "the unit px is not known here", "Write a number and a unit"),
         ("8 %", "the unit % is not known here", "Write a number and a unit"),
         ("0,8 cm", "'0,8 cm' is not a quantity.", "Decimals take a point: 0.8 cm."),
+        (
+            "1,000 mm",
+            "'1,000 mm' is not a quantity.",
+            "Decimals take a point: 1.000 mm. Thousands take no sign: 1000 mm.",
+        ),
         ("eight mm", "'eight mm' is not a quantity.", "Write a number and a unit"),
         ("1/0 in", "1/0 in divides by zero.", "Write a number and a unit"),
         ("", "'' is not a quantity.", "Write a number and a unit"),

@@ -33,6 +33,8 @@ def read_by(fast: bool, text: str) -> Mapping | None:
         "a:\n- b\n- - c\n  - d\n",
         "a: &x {b: 1}\nc: [*x, *x]\n",
         '{c: "x", colour: , }',
+        "{text: What now?, b: a ? b}",
+        "{b: [a? ]}",
     ],
 )
 def test_they_give_the_same_tree(text: str) -> None:

@@ -1,6 +1,7 @@
 import pytest
 
 from padspec.reading.describe import describe, known_words
+from padspec.reading.document import Kind, read
 
 
 def test_a_key_is_told_with_title_meaning_form_default_and_examples() -> None:
@@ -26,6 +27,27 @@ def test_a_bundle_lists_its_keys() -> None:
     text = told("sheet")
     assert "  Keys:\n    size         The sheet" in text
     assert "least-bleed" in text
+
+
+@pytest.mark.parametrize("word", ["panel", "layout", "face"])
+def test_what_a_panel_holds_is_shown_in_a_layout(word: str) -> None:
+    text = told(word)
+    assert "holds: [{heading: {id: heading}}, {rows: {id: rows, grow: 1}}]" in text
+
+
+def test_a_block_is_shown_as_a_layout_places_it() -> None:
+    assert told("rows").endswith("  In a layout, under face:\n    - rows: {id: rows, grow: 1}")
+
+
+def test_a_long_example_stands_on_several_lines() -> None:
+    assert "    palette:\n      paper: white\n      ground: {from: art" in told("palette")
+
+
+@pytest.mark.parametrize("word", ["design", "layout", "studio", "collection"])
+def test_the_example_of_a_whole_file_is_a_file(word: Kind) -> None:
+    body = told(word).rpartition("a file of this kind")[2]
+    lines = body.partition("For example:\n")[2].partition("  Keys:")[0]
+    assert read(lines, "f", word).kind == word
 
 
 def test_a_word_that_means_several_things_is_told_for_each() -> None:

@@ -38,6 +38,55 @@ def test_a_length_out_of_bounds_is_told_with_them() -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "limits"),
+    [
+        ("rows: {pitch: -8 mm}", "from 1 mm to 300 mm"),
+        ("rows: {checkbox: -1 mm}", "none, or a length with its unit (mm, cm, in or pt) from 0.5 mm to 100 mm"),
+        ("space: {height: -3 mm}", "from 0 mm to 2000 mm"),
+        ("limits: {line-weight: -1 mm}", "of at least 0"),
+    ],
+)
+def test_a_length_under_nothing_is_told_with_its_real_limits(text: str, limits: str) -> None:
+    problem = added(text)
+    assert limits in problem.message
+    assert limits in problem.mend
+
+
+@pytest.mark.parametrize("side", ["-90 mm", "19.9 mm", "1001 mm"])
+def test_a_trim_is_told_with_its_limits(side: str) -> None:
+    problem = only(f"pad: x\ntrim: {{width: {side}, height: 190 mm}}\n")
+    assert "from 20 mm to 1000 mm" in problem.mend
+
+
+@pytest.mark.parametrize(
+    ("text", "limit"),
+    [
+        ("art: {height: 4.9 mm}", "from 5 mm"),
+        ("art: {height: 0 %}", "above 0 %"),
+        ("art: {width: 0 mm}", "from 5 mm"),
+        ("art: {inset: 101 mm}", "to 100 mm"),
+        ("art: {overlap: 101 mm}", "to 100 mm"),
+        ("art: {corner: 61 mm}", "to 60 mm"),
+        ("panel: {corner: 61 mm}", "to 60 mm"),
+        ("panel: {inset: 101 mm}", "to 100 mm"),
+        ("panel: {pad: 101 mm}", "to 100 mm"),
+        ("rows: {weight: 5.1 mm}", "to 5 mm"),
+        ("rows: {checkbox-gap: 51 mm}", "to 50 mm"),
+    ],
+)
+def test_a_setting_ends_where_it_would_make_no_pad(text: str, limit: str) -> None:
+    """Common practice, no published source."""
+    assert limit in added(text).mend
+
+
+@pytest.mark.parametrize(
+    "text", ["art: {height: 5 mm, width: 1 %}", "panel: {corner: 60 mm, inset: 100 mm}", "rows: {weight: 5 mm}"]
+)
+def test_the_limit_itself_is_accepted(text: str) -> None:
+    assert told(DESIGN + text) == ()
+
+
+@pytest.mark.parametrize(
     ("count", "accepted"),
     [
         ("0", False),
@@ -232,6 +281,14 @@ def test_several_faults_are_all_told_in_order_of_place() -> None:
     text = "leaves: 0\ntrim:\n  width: 90\nrows: {pich: 8 mm, weight: 1}\npad: x\nsheet: {size: A44}\n"
     places = [spot(problem)[:2] for problem in told(text)]
     assert places == [(1, 9), (3, 3), (3, 10), (4, 8), (4, 28), (6, 15)]
+
+
+def test_faults_of_every_sort_are_told_each_once() -> None:
+    text = (
+        "pad:\ntrim: {widht: 90 mm, height: 190,5 mm}\nrows: {pitch: -8 mm, weight:3 mm}\nleaves: 0\nheder: no\n"
+    )
+    places = [spot(problem)[:2] for problem in told(text)]
+    assert places == [(1, 5), (2, 8), (2, 30), (3, 15), (3, 22), (4, 9), (5, 1)]
 
 
 def test_a_fault_behind_an_alias_is_told_once_where_it_was_written() -> None:

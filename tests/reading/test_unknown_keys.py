@@ -1,6 +1,8 @@
 """A key that is not known: the nearest one of its mapping, or where it belongs."""
 
-from .told import added, only, spot
+import pytest
+
+from .told import added, only, spot, told
 
 
 def test_the_nearest_key_of_the_mapping_is_named() -> None:
@@ -57,3 +59,40 @@ def test_a_key_of_a_colour_is_matched_there() -> None:
 
 def test_an_unknown_key_of_a_studio_names_the_studio() -> None:
     assert only("sleeve: 1", "studio").message == "sleeve is not a key of the studio."
+
+
+@pytest.mark.parametrize(
+    ("word", "meant"), [("heder", "heading"), ("grund", "ground"), ("haeding", "heading"), ("Sheet", "sheet")]
+)
+def test_a_misspelt_key_of_a_design_gets_the_one_that_was_meant(word: str, meant: str) -> None:
+    assert added(f"{word}: {{}}").mend == f"Did you mean {meant}?"
+
+
+@pytest.mark.parametrize("word", ["sleeve", "title", "price"])
+def test_a_key_that_is_near_none_gets_the_list(word: str) -> None:
+    assert added(f"{word}: x").mend.startswith("Known here: pad, ")
+
+
+def test_a_key_that_is_needed_and_misspelt_is_told_as_misspelt_only() -> None:
+    problem = only("pad: x\ntrim: {widht: 90 mm, height: 190 mm}\n")
+    assert (problem.message, problem.mend) == ("widht is not a key of trim.", "Did you mean width?")
+
+
+def test_a_misspelt_key_at_the_top_is_not_told_as_missing_too() -> None:
+    assert only("trm: {width: 90 mm, height: 190 mm}\npad: x\n").mend == "Did you mean trim?"
+
+
+def test_another_key_that_is_needed_is_still_told_beside_a_misspelt_one() -> None:
+    messages = [problem.message for problem in told("pad: x\ntrim: {widht: 90 mm}\n")]
+    assert messages == ["trim lacks height.", "widht is not a key of trim."]
+
+
+def test_a_key_that_belongs_elsewhere_does_not_hide_one_that_is_missing() -> None:
+    messages = [problem.message for problem in told("pad: x\nwidth: 90 mm\n")]
+    assert "the design lacks trim." in messages
+
+
+def test_a_key_without_a_space_before_its_braces_is_told_so() -> None:
+    problem = added("heading:{text: Hello}\n")
+    assert problem.message == "A space is missing after heading: here."
+    assert spot(problem) == (3, 1, 13)

@@ -7,7 +7,7 @@ quills or leaves, which narrows towards its end or is nowhere wide, is none.
 import numpy as np
 
 from padspec.art.cutting.reach import depth, rounded, widened
-from padspec.art.cutting.regions import Mask, Regions, regions
+from padspec.art.cutting.regions import Mask, regions
 
 #: A flood passes no opening narrower than this share of the longer side into a chamber.
 GAP_SHARE = 0.006
@@ -48,13 +48,14 @@ def behind_gaps(ground: Mask) -> Mask:
     return rest.painted(rest.peaks(cores.view(np.uint8)) > 0)
 
 
-def enclosed(near: Regions, ground_like: Mask) -> Mask:
-    """Of regions of the ground's colour, those that no flood reached and that are wide enough to be seen as paper."""
-    inner = ~near.touching_border()
-    if not inner.any():
-        return np.zeros_like(ground_like)
-    wide = ~widened(~ground_like, LEAST_REACH)
-    return near.painted(inner & (near.peaks(wide.view(np.uint8)) > 0))
+def enclosed(paper: Mask, ground: Mask) -> Mask:
+    """Of what has the ground's colour but is not ground, the regions that are wide enough to be seen as paper."""
+    inner = paper & ~ground
+    wide = ~widened(~inner, LEAST_REACH)
+    if not wide.any():
+        return wide
+    apart = regions(inner)
+    return apart.painted(apart.peaks(wide.view(np.uint8)) > 0)
 
 
 def lost_share(ground: Mask) -> float:

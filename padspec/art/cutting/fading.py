@@ -9,10 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from padspec.art.cutting.cells import Singles, extremes, greatest, in_cells, smoothed
 from padspec.art.cutting.reach import widened
 from padspec.art.cutting.regions import Mask, regions
 
-Singles = NDArray[np.float32]
 Steps = NDArray[np.uint8]
 
 # A picture has about so many cells along its longer side, of at least so many pixels: what is narrower
@@ -55,11 +55,11 @@ def fading(ground: Mask, held: Mask, steps: Steps, shrink: int) -> Fading:
     full size.
     """
     cell = max(_LEAST_CELL, -(-max(steps.shape) // _CELLS))
-    mean = in_cells(steps.astype(np.float32), cell)
-    is_ground = in_cells(ground[::shrink, ::shrink].astype(np.float32), cell) > 0.5
+    mean = in_cells(steps, cell)
+    is_ground = in_cells(ground[::shrink, ::shrink], cell) > 0.5
     sharp = _sharp(steps, mean, is_ground, cell)
     # Paper is held by an outline; a pale place within a wash is not.
-    paper = regions(in_cells(held[::shrink, ::shrink].astype(np.float32), cell) > 0)
+    paper = regions(in_cells(held[::shrink, ::shrink], cell) > 0)
     sharp |= paper.painted(paper.peaks(widened(sharp, 1).view(np.uint8)) > 0)
     boundary = is_ground & widened(~is_ground, 1)
     soft = boundary & _goes_on(smoothed(mean), boundary) & ~widened(sharp, 1)
@@ -69,7 +69,7 @@ def fading(ground: Mask, held: Mask, steps: Steps, shrink: int) -> Fading:
 
 def _sharp(steps: Steps, mean: Singles, ground: Mask, cell: int) -> Mask:
     """Cells that hold an edge, a line or flecks."""
-    peak, trough = _of_cells(np.maximum, steps, cell), _of_cells(np.minimum, steps, cell)
+    trough, peak = extremes(steps, cell)
     # What grain alone makes of the greatest of a cell.
     grain = float(np.median((peak - mean)[ground])) if ground.any() else 0.0
     around = greatest(mean)
@@ -77,37 +77,6 @@ def _sharp(steps: Steps, mean: Singles, ground: Mask, cell: int) -> Mask:
     # An edge may lie between two cells.
     span = np.maximum(peak - trough - 2 * grain, around - mean)
     return fine | (span > np.maximum(_STEEP_LEAST, _STEEP_SHARE * greatest(greatest(peak - grain))))
-
-
-def in_cells(values: Singles, cell: int) -> Singles:
-    """The means of square cells, shape (rows, columns, …); cells at the right and foot may be cut off."""
-    rows, columns = (np.arange(0, side, cell) for side in values.shape[:2])
-    sums = np.add.reduceat(np.add.reduceat(values, rows, axis=0), columns, axis=1)
-    counts = np.outer(np.diff(np.append(rows, values.shape[0])), np.diff(np.append(columns, values.shape[1])))
-    return np.asarray(sums / counts.reshape(counts.shape + (1,) * (values.ndim - 2)), dtype=np.float32)
-
-
-def smoothed(cells: Singles, reach: int = 1) -> Singles:
-    """The mean over squares of so many cells to each side; at the sides of the picture its edge goes on."""
-    for axis in (0, 1):
-        ends = [(0, 0)] * cells.ndim
-        ends[axis] = (reach + 1, reach)
-        sums = np.cumsum(np.pad(cells, ends, mode="edge"), axis=axis, dtype=np.float64)
-        first, last = [slice(None)] * cells.ndim, [slice(None)] * cells.ndim
-        first[axis], last[axis] = slice(None, -2 * reach - 1), slice(2 * reach + 1, None)
-        cells = ((sums[tuple(last)] - sums[tuple(first)]) / (2 * reach + 1)).astype(np.float32)
-    return cells
-
-
-def greatest(cells: Singles) -> Singles:
-    """For each cell the greatest of it and its eight neighbours."""
-    for axis in (0, 1):
-        there = np.moveaxis(cells, axis, 0)
-        out = there.copy()
-        np.maximum(out[1:], there[:-1], out=out[1:])
-        np.maximum(out[:-1], there[1:], out=out[:-1])
-        cells = np.moveaxis(out, 0, axis)
-    return cells
 
 
 def _goes_on(mean: Singles, boundary: Mask) -> Mask:
@@ -122,8 +91,3 @@ def _goes_on(mean: Singles, boundary: Mask) -> Mask:
     reached = np.cumsum(rise, axis=0)[:-1]
     going_on = ((rise[1:] >= _LEAST_GOING_ON * whole) | (reached >= _FULL)).all(axis=0)
     return (whole >= _LEAST_RISE) & going_on & (rise.max(axis=0) <= _MOST_AT_ONCE * whole)
-
-
-def _of_cells(choose: np.ufunc, steps: Steps, cell: int) -> Singles:
-    rows, columns = (np.arange(0, side, cell) for side in steps.shape)
-    return np.asarray(choose.reduceat(choose.reduceat(steps, rows, axis=0), columns, axis=1), dtype=np.float32)

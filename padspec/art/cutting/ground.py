@@ -59,31 +59,31 @@ def flooded(rgba: Bytes, behind: Backdrop) -> Flood:
     surface = behind.surface.over(small.shape[1], small.shape[0])
     tolerance = _LEAST_TOLERANCE + 1.5 * behind.spread
     steps = _steps(small, surface, tolerance)
-    ground, held = _reached(steps)
+    ground = _reached(steps)
     if ground.any():
         bent = bowed(surface, small, ground)
         if not bent.resembles(surface):
             surface, steps = bent, _steps(small, bent, tolerance)
-            ground, held = _reached(steps)
+            ground = _reached(steps)
+    held = behind_gaps(ground)
+    ground &= ~held
+    held |= enclosed(steps <= STEPS, ground)
     surface = surface.over(rgba.shape[1], rgba.shape[0])
     if shrink > 1:
         ground, held = _enlarged(ground, held, rgba, surface, tolerance, shrink)
     return Flood(ground, held, replace(behind, surface=surface), steps, shrink, tolerance)
 
 
-def _reached(steps: Steps) -> tuple[Mask, Mask]:
-    """What the flood reaches from the border, with the faint specks left within it; and what it must leave."""
-    paper = steps <= STEPS
-    near = regions(paper)
+def _reached(steps: Steps) -> Mask:
+    """What the flood reaches from the border, and the faint specks left within it."""
+    near = regions(steps <= STEPS)
     ground = near.painted(near.touching_border())
     rest = regions(~ground)
     area, peak = rest.areas(), rest.peaks(steps)
     usual = float(np.median(steps[~ground])) if rest.starts.size else 0.0
     faint = (area <= _FAINT_SHARE * ground.size) & (peak <= 2 * STEPS)
     ripple = (area <= _RIPPLE_PIXELS) & (peak <= _RIPPLE_CONTRAST * usual)
-    ground |= rest.painted(faint | ripple)
-    behind = behind_gaps(ground)
-    return ground & ~behind, behind | enclosed(near, paper)
+    return ground | rest.painted(faint | ripple)
 
 
 def _steps(rgba: Bytes, surface: Surface, tolerance: float) -> Steps:

@@ -97,7 +97,7 @@ def _choices(fault: Fault) -> str:
     other = next((value for value in schema.data.get("examples", ()) if value not in choices), None)
     if not choices or other is None:
         return ""
-    form = "keys, such as" if isinstance(other, dict) else "a size, such as"
+    form = "keys such as" if isinstance(other, dict) else "a size such as"
     return f"Write {words(choices)}, or {form} {as_yaml(other)}."
 
 

@@ -13,6 +13,7 @@ from padspec.reading.parsing.source import Source
 #: What may stand in front of a line's first key: spaces, and the dashes of a list.
 _FRONT = re.compile(r" *(?:- +)*")
 _KEY = re.compile(r"[^\s:#][^:#]*:(?=\s|$)")
+_OUT_OF_PLACE = ("while parsing a block mapping", "expected '<document start>'")
 _COMMENT = re.compile(r"(?:^|\s)#.*")
 
 
@@ -25,8 +26,10 @@ def line_fault(told: str, source: Source, opened: int, at: int) -> Problem | Non
         return _without_space(source, opened)
     if "mapping values are not allowed here" in told:
         return _before_a_colon(source, at)
-    if "while parsing a block mapping" in told and "found '<block mapping start>'" in told:
-        return _too_deep(source, at)
+    if any(part in told for part in _OUT_OF_PLACE):
+        above = _above(source, at)
+        spaceless = _without_space(source, above) if above is not None else None
+        return spaceless or (_too_deep(source, at) if "found '<block mapping start>'" in told else None)
     return None
 
 
