@@ -66,7 +66,7 @@ def test_a_finding_shows_place_line_caret_measure_limit_and_remedy(faulty):
     assert 'rows: {colour: "#eeeeee", checkbox: none}' in told
     assert "^" in told
     assert re.search(r"measured 1\.16\d* : 1, limit 1\.5 : 1", told)
-    assert re.search(r"Use #[0-9a-f]{6}", told)
+    assert re.search(r'Set rows\.colour: "#[0-9a-f]{6}"', told)
 
 
 def test_check_from_a_folder_above_shows_paths_from_here(tmp_path):

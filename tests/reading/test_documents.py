@@ -2,7 +2,7 @@
 
 import doctest
 from importlib import import_module
-from pathlib import Path
+from pkgutil import walk_packages
 
 import pytest
 from hypothesis import given, settings
@@ -112,9 +112,10 @@ def test_any_tree_of_known_words_gives_a_document_or_problems(kind: Kind, data: 
     assert all(problem.message and problem.mend for problem in problems)
 
 
-@pytest.mark.parametrize("name", sorted(path.stem for path in Path(padspec.reading.__path__[0]).glob("*.py")))
+_MODULES = [module.name for module in walk_packages(padspec.reading.__path__, "padspec.reading.")]
+
+
+@pytest.mark.parametrize("name", _MODULES)
 def test_examples_in_docstrings_hold(name: str) -> None:
-    failed, _ = doctest.testmod(
-        import_module(f"padspec.reading.{name}") if name != "__init__" else padspec.reading
-    )
+    failed, _ = doctest.testmod(import_module(name))
     assert failed == 0

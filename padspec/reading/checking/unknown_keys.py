@@ -68,7 +68,7 @@ def _mend(key: str, known: tuple[str, ...], fault: Fault) -> str:
 
 def _elsewhere(key: str, near: str, known: tuple[str, ...], fault: Fault) -> str:
     """Where a key belongs that is known in another place: it was more likely misplaced than misspelt."""
-    in_block = {part for part in fault.error.instance if part in known}
+    in_block = {part for part in known if part in fault.error.instance}
     homes = sorted(_homes(fault.kind).get(key, ()), key=lambda home: home.split(".")[-1] not in in_block)
     if homes and key not in near:
         return f"It belongs in {words(homes[:_MOST_HOMES])}{_shown_there(homes[0], key, fault.kind)}."
