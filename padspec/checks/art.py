@@ -50,28 +50,64 @@ def art_cutout(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: 
     """Was the background of the picture taken away? How even its border was, and how much of it went.
 
     `auto` uses the picture's transparency if it has any, takes away an even background, and else leaves the
-    picture alone with a note; `even` asks for it, and an uneven border is an error. Common practice, no published
-    source. Remedy: `cutout: none`, or a picture with a transparent or plain background.
+    picture alone with a note; `even` asks for it, and an uneven border is an error. A picture that fades into its
+    background is cut out softly; where more than a quarter of its edge fades too faintly or too roughly to be
+    measured, it is left alone with a note (with `even` it is cut all the same). An outline with a gap of more
+    than 0.6 % of the longer side holds nothing: a warning if more than half of what it encloses goes with the
+    background. Common practice, no published source. Remedy: `cutout: none`, or a picture with a transparent or
+    plain background.
     """
     for block in _arts(subject):
         cut = block.cutout
-        if cut.method != "none" or cut.wish == "none":
+        if cut.wish == "none":
             continue
-        key = subject.design.key(block.id, "cutout")
-        severity = Severity.ERROR if cut.wish == "even" else Severity.NOTE
-        done = "it cannot be cut out" if cut.wish == "even" else "it was left as it is"
-        yield Finding(
-            check="art-cutout",
-            severity=severity,
-            place=key.place,
-            message=f"The border of {block.file} is not one even colour, so {done}.",
-            measured=f"border unlike its own middle colour by {number_text(cut.border_spread, 3)}",
-            limit=number_text(cut.border_limit, 3),
-            remedy=Remedy(
-                "Say cutout: none to keep the background, or save the picture with a transparent one.",
-                ((key.path, "none"),),
-            ),
-        )
+        if cut.doubt:
+            yield _doubtful(subject, block)
+        elif cut.method == "none":
+            yield _uneven(subject, block)
+
+
+def _uneven(subject: Subject, block: Art) -> Finding:
+    cut = block.cutout
+    key = subject.design.key(block.id, "cutout")
+    done = "it cannot be cut out" if cut.wish == "even" else "it was left as it is"
+    return Finding(
+        check="art-cutout",
+        severity=Severity.ERROR if cut.wish == "even" else Severity.NOTE,
+        place=key.place,
+        message=f"The border of {block.file} is not one even colour, so {done}.",
+        measured=f"border unlike its own middle colour by {number_text(cut.border_spread, 3)}",
+        limit=number_text(cut.border_limit, 3),
+        remedy=Remedy(
+            "Say cutout: none to keep the background, or save the picture with a transparent one.",
+            ((key.path, "none"),),
+        ),
+    )
+
+
+def _doubtful(subject: Subject, block: Art) -> Finding:
+    """A picture too faint at its fading edge, or a drawing whose outline does not hold."""
+    cut = block.cutout
+    key = subject.design.key(block.id, "cutout")
+    share = f"{number_text(100 * cut.doubt_share, 0)} %"
+    left = cut.method == "none"
+    if cut.doubt == "soft-edge":
+        severity = Severity.NOTE
+        done = "it was left as it is" if left else "the cut may show"
+        message = f"{block.file} fades into its background without a clear end, so {done}."
+        measured = f"{share} of the edge fades over more than {cut.doubt_reach} pixels"
+        limit = "25 %"
+        text = "Say cutout: none to keep the background, or save the picture with a transparent one."
+    else:
+        severity = Severity.WARNING
+        done = "so it was left as it is" if left else "and what it encloses was taken away too"
+        message = f"The outline of {block.file} has gaps wider than {cut.doubt_reach} pixels, {done}."
+        measured = f"{share} of what the outline encloses {'would go' if left else 'went'} with the background"
+        limit = "50 %"
+        text = "Say cutout: none to keep it all, or close the gaps in the outline."
+    return Finding(
+        "art-cutout", severity, key.place, message, measured, limit, Remedy(text, ((key.path, "none"),))
+    )
 
 
 def _arts(subject: Subject) -> Iterator[Art]:

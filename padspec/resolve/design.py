@@ -31,7 +31,9 @@ class CutoutRecord:
     """How the background of a picture was taken away, for the check that tells of it.
 
     `wish` is what the design asked for, `method` what was done; `border_spread` says how uneven the border
-    was and `removed` which share of the picture went.
+    was and `removed` which share of the picture went. `doubt` is what cannot be right about it: a `soft-edge` that
+    fades over more than `doubt_reach` pixels along this share of it all (0 to 1), or an outline that `leaked` this
+    share of what it encloses through gaps wider than that.
     """
 
     wish: Literal["auto", "even", "none"]
@@ -39,6 +41,9 @@ class CutoutRecord:
     border_spread: float
     border_limit: float
     removed: float
+    doubt: Literal["", "soft-edge", "leaked"] = ""
+    doubt_share: float = 0.0
+    doubt_reach: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 In goes the file and the room it may take; out comes the picture as it is placed, with what was done to it.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import PurePosixPath
 from typing import Literal
@@ -118,6 +118,9 @@ def _fills_rectangle(pixels: Pixels) -> bool:
 def _visible(data: bytes, wish: PictureWish) -> tuple[Pixels, CutoutRecord]:
     cut = _cut(data, wish.file, wish.cutout)
     record = CutoutRecord(wish.cutout, cut.method, cut.border_spread, EVEN_LIMIT, cut.removed)
+    if cut.doubt:
+        doubt = cut.doubt
+        record = replace(record, doubt=doubt.kind, doubt_share=doubt.share, doubt_reach=doubt.reach)
     return (_trimmed(data, wish.file, wish.cutout) if wish.trim_empty else cut.pixels), record
 
 

@@ -7,7 +7,8 @@ from padspec.art.errors import ArtError
 from padspec.art.pixels import Pixels
 from padspec.art.raster import once
 from padspec.art.resample import bring_down, reduced
-from tests.art.made import saved
+
+from .made import saved
 
 
 def noise(height, width):

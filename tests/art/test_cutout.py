@@ -16,7 +16,8 @@ from padspec.art.cutting.backdrop import EVEN_LIMIT
 from padspec.art.cutting.cutout import cut_out
 from padspec.art.cutting.regions import regions
 from padspec.art.pixels import Pixels
-from tests.art.made import creature, opaque, over, shot
+
+from .made import creature, opaque, over, shot
 
 PLUM, INK, OCHRE = (122, 59, 88), (30, 30, 34), (230, 180, 60)
 WHITE, CREAM, NIGHT, GREY, GREEN = (255, 255, 255), (246, 240, 228), (20, 24, 40), (128, 128, 128), (0, 200, 90)

@@ -15,7 +15,8 @@ from skimage import io as reader
 from padspec.art.errors import ArtError
 from padspec.art.pixels import Pixels
 from padspec.art.raster.decode import decode, sniff
-from tests.art.made import SVG, png, saved, swapped_profile
+
+from .made import SVG, png, saved, swapped_profile
 
 RGB = data.astronaut()[100:180, 200:260]
 RAMP16 = np.linspace(0, 65535, 60 * 40).round().astype(np.uint16).reshape(40, 60)

@@ -12,7 +12,8 @@ from padspec.art.raster.decode import decode
 from padspec.base.colour import Colour, lab_from_srgb
 from padspec.base.contrast import delta_e, delta_e_lab
 from padspec.base.mixing import from_lch
-from tests.art.made import opaque, saved
+
+from .made import opaque, saved
 
 PHOTOGRAPHS = ["astronaut", "coffee", "chelsea", "rocket"]
 BIG = 0.08

@@ -9,7 +9,8 @@ from PIL import Image
 from padspec.art.errors import ArtError
 from padspec.art.svg.drawing import check_svg, draw_svg, svg_size
 from padspec.art.svg.effort import MOST_NESTED
-from tests.art.made import SVG, saved
+
+from .made import SVG, saved
 
 PLAIN = (
     '<path d="M20 20 C80 -10 150 60 180 120 L60 150 Z" fill="#7a3b58"/>'

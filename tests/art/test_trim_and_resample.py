@@ -9,7 +9,8 @@ from padspec.art.errors import ArtError
 from padspec.art.pixels import Pixels
 from padspec.art.resample import as_raster, bring_down
 from padspec.art.trim import trim_empty
-from tests.art.made import opaque
+
+from .made import opaque
 
 
 def framed(height, width, top, left, alpha=255):

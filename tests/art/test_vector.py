@@ -9,7 +9,8 @@ import pytest
 
 from padspec.art.errors import ArtError
 from padspec.art.svg.vector import MOST_DIFFERENT, to_vector
-from tests.art.made import SVG
+
+from .made import SVG
 
 pytest.importorskip("cairosvg", reason="the cairo library is not on this machine")
 

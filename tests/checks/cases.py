@@ -9,7 +9,9 @@ import re
 from dataclasses import dataclass, field
 from functools import cache
 
-from kit import PLAIN, apply, pad, picture
+import numpy as np
+from kit import PLAIN, apply, pad, picture, png
+from PIL import Image, ImageDraw
 
 from padspec.base.findings import Finding
 from padspec.checks.check import Check
@@ -42,6 +44,22 @@ face:
         - rows: {id: second, grow: 1}
 """
 ART = {"art.file": "moth.png"}
+
+
+def open_ring() -> bytes:
+    """A pen ring with a wide gap, on white: what it encloses goes with the background."""
+    image = Image.new("RGB", (900, 900), "white")
+    ImageDraw.Draw(image).arc([150, 150, 750, 750], 20, 340, fill=(60, 60, 70), width=14)
+    return png(np.asarray(image))
+
+
+def wash(depth: float) -> bytes:
+    """A round wash that fades into off-white over a third of its width; `depth` is how dark its middle is."""
+    y, x = np.mgrid[:900, :900] - 450
+    alpha = np.clip((340 - np.hypot(y, x)) / 220, 0, 1)[..., None]
+    return png(np.round(246 - depth * alpha * np.array([0.3, 0.8, 0.6])).astype(np.uint8))
+
+
 FILES = {
     "layouts/open.yaml": OPEN_LAYOUT,
     "layouts/hung.yaml": HUNG_LAYOUT,
@@ -50,6 +68,9 @@ FILES = {
     "few.png": picture(330, 330),
     "tiny.png": picture(60, 60),
     "plain.png": picture(800, 640, ground=(244, 236, 222)),
+    "ring.png": open_ring(),
+    "faint.png": wash(18),
+    "wash.png": wash(190),
     "noisy.png": picture(800, 640, ground=(128, 128, 128), noise=110),
 }
 #: White, so that neither bleed nor pattern has a say.
@@ -197,6 +218,8 @@ def _failing() -> list[Case]:
             "error",
             {"art.file": "noisy.png", "art.cutout": "even"},
         ),
+        Case("art-cutout", "a leak in the outline", "warning", {"art.file": "ring.png"}),
+        Case("art-cutout", "a wash too faint to cut", "note", {"art.file": "faint.png"}),
         Case("safe-margin", "a panel near the sides", "warning", {"panel.inset": "2 mm"}),
         Case("safe-margin", "a panel near the glue", "warning", {"panel.inset": "4 mm"}),
         Case("safe-margin", "a picture near the glue", "warning", {**ART, "art.inset": "4.9 mm"}),
@@ -288,6 +311,7 @@ def _passing() -> list[Case]:
         Case("art-resolution", "pixels enough", "", ART),
         Case("art-cutout", "transparency", "", ART),
         Case("art-cutout", "an even border", "", {"art.file": "plain.png", "art.cutout": "even"}),
+        Case("art-cutout", "a wash that fades out", "", {"art.file": "wash.png"}),
         Case("art-cutout", "not wished for", "", {"art.file": "noisy.png", "art.cutout": "none"}),
         Case("safe-margin", "6 mm", "", ART),
         Case("row-room", "8 mm", "", {"rows.pitch": "8 mm"}),

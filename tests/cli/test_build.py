@@ -255,7 +255,12 @@ class TestMoreThanOneDesign:
 
 def test_a_design_that_the_collection_does_not_list_is_named(tmp_path):
     listed, other = PLAIN, PLAIN.replace("Errands", "Other")
-    put(tmp_path, x__pad__yaml=listed, y__pad__yaml=other, collection__yaml="collection: C\ndesigns: [x.pad.yaml]\n")
+    put(
+        tmp_path,
+        x__pad__yaml=listed,
+        y__pad__yaml=other,
+        collection__yaml="collection: C\ndesigns: [x.pad.yaml]\n",
+    )
     done = padspec(tmp_path, "build", "--no-proofs")
     assert done.status == 0
     assert "y.pad.yaml is not in collection.yaml, so it was left out." in done.err
@@ -264,4 +269,6 @@ def test_a_design_that_the_collection_does_not_list_is_named(tmp_path):
 
 def test_a_picture_listed_in_a_collection_is_no_design(tmp_path):
     put(tmp_path, collection__yaml="collection: C\ndesigns: [fox.webp]\n")
-    assert padspec(tmp_path, "build").refused("collection.yaml:2:11", "fox.webp is not a design", "padspec new fox.webp")
+    assert padspec(tmp_path, "build").refused(
+        "collection.yaml:2:11", "fox.webp is not a design", "padspec new fox.webp"
+    )

@@ -40,13 +40,30 @@ class Surface:
         """OKLab at these pixel columns and rows (arrays of one shape)."""
         return _basis(self._unit(x, 0), self._unit(y, 1), len(self.terms)) @ self.terms
 
+    @property
+    def is_flat(self) -> bool:
+        """Whether it is one colour, as far as can be told: that of its middle."""
+        return bool(np.abs(self.terms[1:]).sum(axis=0).max(initial=0) < _FLAT)
+
+    @property
+    def middle(self) -> Floats:
+        """OKLab in the middle of the picture."""
+        middle: Floats = self.at(np.array([self.size[0] / 2 - 0.5]), np.array([self.size[1] / 2 - 0.5]))[0]
+        return middle
+
     def rows(self, top: int, foot: int) -> Singles:
         """OKLab of whole rows, of the shape (rows, width, 3) or one that broadcasts to it."""
-        if np.abs(self.terms[1:]).sum(axis=0).max(initial=0) < _FLAT:
-            return self.at(np.array([[self.size[0] / 2]]), np.array([[self.size[1] / 2]])).astype(np.float32)
-        x = np.arange(self.size[0], dtype=np.float64)[None, :]
-        y = np.arange(top, foot, dtype=np.float64)[:, None]
-        return self.at(*np.broadcast_arrays(x, y)).astype(np.float32)
+        if self.is_flat:
+            return self.middle.reshape(1, 1, 3).astype(np.float32)
+        x = self._unit(np.arange(self.size[0], dtype=np.float64), 0)[None, :, None]
+        y = self._unit(np.arange(top, foot, dtype=np.float64), 1)[:, None, None]
+        one, across, down, across2, both, down2 = np.pad(self.terms, ((0, 6 - len(self.terms)), (0, 0)))
+        # The polynomial of `_basis`, gathered so that only two products are of the whole size.
+        start, slope = one + down * y + down2 * y * y, across + both * y
+        return np.asarray(
+            (start.astype(np.float32) + slope.astype(np.float32) * x.astype(np.float32))
+            + (across2 * x * x).astype(np.float32)
+        )
 
     def over(self, width: int, height: int) -> "Surface":
         """The same surface stretched over a picture of another size."""

@@ -18,14 +18,14 @@ LEAST_REACH = 6
 _CHAMBER = 2.5
 # The search for losses works on pictures of so many cells, at half widths of openings of these shares.
 _CELLS = 400
-_OPENINGS = (0.006, 0.0125, 0.025, 0.05, 0.1)
+_OPENINGS = (0.006, 0.0125, 0.025, 0.035, 0.05, 0.07, 0.1)
 # There an opening leads to a chamber if that is so many times as wide.
 _WIDER = 1.6
 
 
 def gap_reach(ground: Mask) -> int:
     """Half of the widest gap that is bridged, in pixels."""
-    return max(1, round(GAP_SHARE * max(ground.shape) / 2))
+    return max(1, round(GAP_SHARE * int(max(ground.shape)) / 2))
 
 
 def behind_gaps(ground: Mask) -> Mask:
@@ -74,7 +74,8 @@ def lost_share(ground: Mask) -> float:
         inside = regions(deep > reach)
         wide = inside.peaks((deep >= _WIDER * reach).view(np.uint8)) > 0
         chambers = inside.painted(~inside.touching_border() & wide)
-        lost |= framed & (depth(~chambers, int(reach) + 1) <= reach)
+        if chambers.any():
+            lost |= framed & rounded(chambers, round(reach))
     whole = lost.sum() + (~framed).sum()
     return round(float(lost.sum() / max(1, whole)), 4)
 

@@ -24,6 +24,8 @@ MOST_REMOVED = 0.98
 
 #: A picture that fades along less than this share of its edge has an edge.
 LEAST_SOFT = 0.02
+#: One that fades along more than this share of its edge, but too faintly to be un-mixed, is left alone.
+MOST_FAINT = 0.25
 #: An outline is told to leak if more than this share of what it encloses would go.
 MOST_LOST = 0.5
 
@@ -32,8 +34,8 @@ MOST_LOST = 0.5
 class Doubt:
     """What makes a cut doubtful, with its measure.
 
-    `soft-edge`: the picture fades along this `share` (0 to 1) of its edge, over more than `reach` pixels, towards
-    a ground that it hardly differs from. `leaked`: this share of what its outlines enclose is taken for ground,
+    `soft-edge`: the picture fades along this `share` (0 to 1) of its edge, over more than `reach` pixels, too
+    faintly or too roughly to be measured. `leaked`: this share of what its outlines enclose is taken for ground,
     through openings wider than `reach` pixels, the widest that are bridged.
     """
 
@@ -98,7 +100,11 @@ def _fade(rgba: Bytes, flood: Flood) -> tuple[Fade | None, Doubt | None]:
     if found.share < LEAST_SOFT:
         return None, None
     fade = fade_of(rgba, found, flood.backdrop)
-    return fade, None if fade.trusted else Doubt("soft-edge", found.share, FOLLOWED * found.cell)
+    if fade.trusted:
+        return fade, None
+    if found.share <= MOST_FAINT:
+        return None, None
+    return fade, Doubt("soft-edge", found.share, FOLLOWED * found.cell)
 
 
 def _leak(flood: Flood) -> Doubt | None:

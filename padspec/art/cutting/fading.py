@@ -76,7 +76,8 @@ def _sharp(steps: Steps, mean: Singles, ground: Mask, cell: int) -> Mask:
     fine = peak - around - grain > np.maximum(_FINE_LEAST, _FINE_SHARE * around)
     # An edge may lie between two cells.
     span = np.maximum(peak - trough - 2 * grain, around - mean)
-    return fine | (span > np.maximum(_STEEP_LEAST, _STEEP_SHARE * greatest(greatest(peak - grain))))
+    limit = np.maximum(_STEEP_LEAST, _STEEP_SHARE * greatest(greatest(peak - grain)))
+    return np.asarray(fine | (span > limit))
 
 
 def _goes_on(mean: Singles, boundary: Mask) -> Mask:
@@ -90,4 +91,4 @@ def _goes_on(mean: Singles, boundary: Mask) -> Mask:
     whole = rise.sum(axis=0)
     reached = np.cumsum(rise, axis=0)[:-1]
     going_on = ((rise[1:] >= _LEAST_GOING_ON * whole) | (reached >= _FULL)).all(axis=0)
-    return (whole >= _LEAST_RISE) & going_on & (rise.max(axis=0) <= _MOST_AT_ONCE * whole)
+    return np.asarray((whole >= _LEAST_RISE) & going_on & (rise.max(axis=0) <= _MOST_AT_ONCE * whole))

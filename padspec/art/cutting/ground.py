@@ -7,8 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from padspec.art.cutting.backdrop import Backdrop, Surface, bowed
-from padspec.art.cutting.quick_oklab import oklab_distance
 from padspec.art.cutting.chambers import behind_gaps, enclosed
+from padspec.art.cutting.quick_oklab import oklab_distance
 from padspec.art.cutting.reach import widened
 from padspec.art.cutting.regions import Mask, regions
 from padspec.art.pixels import Bytes
@@ -45,7 +45,6 @@ class Flood:
     backdrop: Backdrop
     steps: Steps
     shrink: int
-    tolerance: float
 
 
 def flooded(rgba: Bytes, behind: Backdrop) -> Flood:
@@ -63,15 +62,18 @@ def flooded(rgba: Bytes, behind: Backdrop) -> Flood:
     if ground.any():
         bent = bowed(surface, small, ground)
         if not bent.resembles(surface):
-            surface, steps = bent, _steps(small, bent, tolerance)
-            ground = _reached(steps)
+            again = _steps(small, bent, tolerance)
+            more = _reached(again)
+            # A bow that loses what was found was bent by a glow that fades into the ground.
+            if more.sum() >= ground.sum():
+                surface, steps, ground = bent, again, more
     held = behind_gaps(ground)
     ground &= ~held
     held |= enclosed(steps <= STEPS, ground)
     surface = surface.over(rgba.shape[1], rgba.shape[0])
     if shrink > 1:
         ground, held = _enlarged(ground, held, rgba, surface, tolerance, shrink)
-    return Flood(ground, held, replace(behind, surface=surface), steps, shrink, tolerance)
+    return Flood(ground, held, replace(behind, surface=surface), steps, shrink)
 
 
 def _reached(steps: Steps) -> Mask:

@@ -16,8 +16,8 @@ def widened(mask: Mask, reach: int) -> Mask:
     wide = mask.copy()
     done = 0
     while done < reach:
-        # Already grown by `done`, copies as far as twice that and one away leave no hole.
-        step = min(reach - done, 2 * done + 1)
+        # Grown by `done` to each side, a copy one further away leaves no hole, even cut off at a side.
+        step = min(reach - done, done + 1)
         wide = _shifted_both_ways(wide, step, 0)
         wide = _shifted_both_ways(wide, step, 1)
         done += step
@@ -55,7 +55,7 @@ def depth(mask: Mask, most: int) -> Singles:
         further = np.float32(step * step)
         np.minimum(nearest[:, step:], squared[:, :-step] + further, out=nearest[:, step:])
         np.minimum(nearest[:, :-step], squared[:, step:] + further, out=nearest[:, :-step])
-    return np.minimum(np.sqrt(nearest), np.float32(most))
+    return np.asarray(np.minimum(np.sqrt(nearest), np.float32(most)), dtype=np.float32)
 
 
 def _shifted_both_ways(mask: Mask, step: int, axis: int) -> Mask:

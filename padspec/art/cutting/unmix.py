@@ -76,6 +76,9 @@ def _edges(ground: Mask, held: Mask) -> Mask:
 
 
 def _behind(backdrop: Backdrop, x: Places, y: Places) -> Singles:
+    if backdrop.surface.is_flat:
+        one = np.clip(srgb_from_oklab(backdrop.surface.middle), 0, 1).astype(np.float32)
+        return np.broadcast_to(one, (x.size, 3))
     lab = backdrop.surface.at(x.astype(np.float64), y.astype(np.float64))
     return np.clip(srgb_from_oklab(lab), 0, 1).astype(np.float32)
 
