@@ -49,7 +49,7 @@ ART = {"art.file": "moth.png"}
 def open_ring() -> bytes:
     """A pen ring with a wide gap, on white: what it encloses goes with the background."""
     image = Image.new("RGB", (900, 900), "white")
-    ImageDraw.Draw(image).arc([150, 150, 750, 750], 20, 340, fill=(60, 60, 70), width=14)
+    ImageDraw.Draw(image).arc([150, 150, 750, 750], 10, 350, fill=(60, 60, 70), width=14)
     return png(np.asarray(image))
 
 
