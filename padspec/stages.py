@@ -8,7 +8,7 @@ from padspec.base.colour import Colour
 from padspec.base.place import Place
 from padspec.draw.svg import path_text
 from padspec.pipeline import Pad
-from padspec.reading.tree import Mapping, as_data
+from padspec.reading.tree import as_data
 from padspec.report import finding_data
 from padspec.scene.outline import Close, Curve, Line, Move
 from padspec.workspace import content_digest
@@ -22,7 +22,7 @@ def stage_data(pad: Pad, stage: str) -> Any:
         case "document":
             documents = pad.documents
             return {
-                name: _tree(root.root)
+                name: as_data(root.root)
                 for name, root in (
                     ("design", documents.design),
                     ("studio", documents.studio),
@@ -39,10 +39,6 @@ def stage_data(pad: Pad, stage: str) -> Any:
             return [finding_data(finding) for finding in pad.findings]
         case other:
             raise LookupError(other)
-
-
-def _tree(root: Mapping) -> Any:
-    return as_data(root)
 
 
 def _plain(value: Any) -> Any:

@@ -15,8 +15,6 @@ from padspec.resolve.design import Rows
 from padspec.scene.nodes import Cause, LayerName, Node, Shape, Stroke
 from padspec.scene.outline import line, rounded
 
-MOST_ROWS = 500
-
 
 @dataclass(frozen=True, slots=True)
 class Ruling:
@@ -42,7 +40,7 @@ def left_over(block: Rows, height: float, margin: float) -> float:
     room = height - margin
     if block.count or room <= 0:
         return 0.0
-    return room - min(floor(room / block.pitch + EPSILON), MOST_ROWS) * block.pitch
+    return room - floor(room / block.pitch + EPSILON) * block.pitch
 
 
 def draw(block: Rows, room: Room, margin: float) -> Drawn:
@@ -66,7 +64,7 @@ def rule_up(block: Rows, box: Box) -> Ruling:
     if box.height <= 0:
         return Ruling(0, block.pitch, box.y)
     pitch = box.height / block.count if block.count else block.pitch
-    count = block.count or min(floor(box.height / pitch + EPSILON), MOST_ROWS)
+    count = block.count or floor(box.height / pitch + EPSILON)
     if count == 0:
         return Ruling(0, pitch, box.y)
     above, below = _ink(block, pitch)

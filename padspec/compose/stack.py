@@ -11,6 +11,9 @@ from padspec.compose import art, heading, panel, rows, space
 from padspec.compose.face import Drawn, Room
 from padspec.resolve.design import Art, Block, Heading, Panel, Rows, Space
 
+#: Which kind of block gives way first where there is too little height.
+_GIVES_WAY: dict[type, int] = {Rows: 0, Space: 1, Art: 2, Panel: 3, Heading: 4}
+
 
 def draw_stack(blocks: tuple[Block, ...], room: Room, margin: float) -> Drawn:
     """Draw blocks into a room, one under the other.
@@ -22,18 +25,29 @@ def draw_stack(blocks: tuple[Block, ...], room: Room, margin: float) -> Drawn:
     heights = _heights(blocks, leads, room.box, margin)
     leads, heights = _shared(blocks, leads, heights, margin)
     drawn, top, covered = Drawn(), room.box.y, room.covered
-    for block, lead, height in zip(blocks, leads, heights, strict=True):
+    for block, lead, height, overlap in zip(blocks, leads, heights, _overlaps(blocks), strict=True):
         foot = _foot(block, margin) if block is blocks[-1] else 0.0
         box = Box(room.box.x, top + lead, room.box.width, max(height - foot, 0.0))
         drawn = drawn.and_(_draw(block, Room(box, covered), margin))
-        covered = art.covering(block) if isinstance(block, Art) else 0.0
+        covered = overlap
         top += lead + height - covered
     return drawn
+
+
+def _overlaps(blocks: tuple[Block, ...]) -> list[float]:
+    """How far each block lies over the next: a picture over a panel, which keeps what it holds clear of it."""
+    below = (*blocks[1:], None)
+    return [
+        art.covering(block) if isinstance(block, Art) and isinstance(after, Panel) else 0.0
+        for block, after in zip(blocks, below, strict=True)
+    ]
 
 
 def _leads(blocks: tuple[Block, ...], margin: float) -> list[float]:
     """Air above each block: a heading further down a panel keeps off what is above as from what it heads."""
     leads = [0.0 for _ in blocks]
+    if blocks and isinstance(blocks[0], Rows):
+        leads[0] = margin
     for n, (above, block) in enumerate(pairwise(blocks), 1):
         if isinstance(block, Heading) and block.text and not isinstance(above, Art) and not margin:
             leads[n] = block.space
@@ -57,8 +71,7 @@ def _heights(blocks: tuple[Block, ...], leads: list[float], box: Box, margin: fl
     needs = [_need(block, box.width, margin) for block in blocks]
     if blocks:
         needs[-1] += _foot(blocks[-1], margin)
-    overlaps = sum(art.covering(block) for block in blocks[:-1] if isinstance(block, Art))
-    spare = box.height - sum(needs) - sum(leads) + overlaps
+    spare = box.height - sum(needs) - sum(leads) + sum(_overlaps(blocks))
     shares = sum(block.grow for block in blocks)
     if shares == 0 or spare <= 0:
         return needs if spare >= 0 else _squeezed(blocks, needs, spare)
@@ -79,10 +92,10 @@ def _foot(block: Block, margin: float) -> float:
 
 
 def _squeezed(blocks: tuple[Block, ...], needs: list[float], lack: float) -> list[float]:
-    """Too little height: what grows gives way first, down to nothing, so that the rest keeps its size."""
+    """Too little height: rows give way first, down to nothing, then space, pictures and panels; words last."""
     left = -lack
     heights = list(needs)
-    for index in sorted(range(len(blocks)), key=lambda i: -blocks[i].grow):
+    for index in sorted(range(len(blocks)), key=lambda i: _GIVES_WAY[type(blocks[i])]):
         given = min(left, heights[index])
         heights[index] -= given
         left -= given

@@ -1,6 +1,7 @@
 """Colours as written (hex, name, a palette name, taken from the art, lightened) to colours that print."""
 
 from collections.abc import Callable
+from difflib import get_close_matches
 from functools import cached_property
 
 from PIL.ImageColor import colormap
@@ -9,12 +10,16 @@ from padspec.art.palette import Cluster
 from padspec.base.colour import WHITE, Colour
 from padspec.base.contrast import delta_e
 from padspec.base.mixing import darken, lighten
-from padspec.base.nearest import did_you_mean, nearest
+from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.reading.tree import Mapping, Node, Scalar
 from padspec.resolve import roles
 from padspec.resolve.roles import ROLE_NAMES
 from padspec.resolve.settings import Settings, Troubles
+
+#: A palette name this like a role's (of 1) and used by nothing is taken for a slip.
+_SLIP = 0.85
+_LONGEST_CHAIN = 64
 
 
 class ArtColours:
@@ -59,13 +64,16 @@ class Palette:
         names = dict.fromkeys((*ROLE_NAMES, *self._bundle.keys))
         return tuple((name, self._named(name, self._bundle.place)) for name in names)
 
-    def refuse_misspelt(self) -> None:
-        """A name that nothing uses and that is almost a role's own is a slip: the role kept its default."""
-        for entry in self._bundle.entries:
-            likely = nearest(entry.key, ROLE_NAMES)
-            if entry.key not in self._used and likely and entry.key not in ROLE_NAMES:
-                message = f"Nothing uses the palette name {entry.key}."
-                self._troubles.add(entry.key_place, message, f"Did you mean {likely}?")
+    def refuse_misspelt(self, own: Mapping) -> None:
+        """A name of the design's own that nothing uses and that is a letter off a role is a slip of the pen: the
+        role kept its default. A studio's palette may hold names for other designs.
+        """
+        for entry in own.entries:
+            likely = get_close_matches(entry.key, ROLE_NAMES, n=1, cutoff=_SLIP)
+            if entry.key in self._used or entry.key in ROLE_NAMES or not likely or likely[0] in self._bundle.keys:
+                continue
+            message = f"Nothing uses the palette name {entry.key}, and {likely[0]} is not set."
+            self._troubles.add(entry.key_place, message, f"Did you mean {likely[0]}?")
 
     def colour(self, settings: Settings, key: str) -> Colour:
         """The colour of a setting, with a `lighten` or `darken` that stands beside it."""
@@ -134,6 +142,10 @@ class Palette:
         if name in self._open:
             chain = " → ".join((*self._open[self._open.index(name) :], name))
             message = f"These palette names lead in a circle: {chain}."
+            self._troubles.add(place, message, "Give one of them a colour of its own.")
+            return WHITE
+        if len(self._open) >= _LONGEST_CHAIN:
+            message = f"More than {_LONGEST_CHAIN} palette names lead from one to the next."
             self._troubles.add(place, message, "Give one of them a colour of its own.")
             return WHITE
         self._open.append(name)

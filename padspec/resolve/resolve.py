@@ -70,7 +70,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         allowances=_allowances(bundle_at(root, "allow")),
         keys=keys_of(drafts, root, own_files) + _sheet_keys(own, root, studio),
     )
-    palette.refuse_misspelt()
+    palette.refuse_misspelt(bundle_at(root, "palette"))
     refuse_margins(design.studio, design.sheet, studio, troubles)
     troubles.raise_if_any()
     return design

@@ -15,6 +15,7 @@ from padspec.reading.tree import Entry, Mapping, Node, Scalar
 
 #: Keys whose value is replaced whole, never merged with the one it overrides.
 _WHOLE = frozenset({"size"})
+_BESIDE_A_COLOUR = ("lighten", "darken")
 
 
 class Troubles:
@@ -29,11 +30,6 @@ class Troubles:
         if problem not in self._found:
             self._found.append(problem)
 
-    def add_all(self, error: ProblemsError) -> None:
-        """Remember those of another error."""
-        for problem in error.problems:
-            self.add(problem.place, problem.message, problem.mend)
-
     def raise_if_any(self) -> None:
         """Raise ProblemsError with everything found, in order of place."""
         if self._found:
@@ -43,6 +39,9 @@ class Troubles:
 def merge(lower: Mapping, upper: Mapping) -> Mapping:
     """Two bundles as one: key by key, the upper wins; a colour or a size is one value and replaces whole."""
     entries = {entry.key: entry for entry in lower.entries}
+    if any(key in upper.keys for key in ("colour", *_BESIDE_A_COLOUR)):
+        # What stands beside a colour goes with it: a new colour, or a new mixing of it, drops the old mixing.
+        entries = {key: entry for key, entry in entries.items() if key not in _BESIDE_A_COLOUR}
     for entry in upper.entries:
         below = entries.get(entry.key)
         if below is not None and not _is_whole(entry.key):

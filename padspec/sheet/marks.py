@@ -166,7 +166,7 @@ def _scale_bar(frame: Frame, font: Font, obstacles: tuple[Box, ...]) -> list[Nod
     needed = edge + SCALE_BAR + 1.2 + label.advance * _LABEL
     for strip in strips(frame):
         low, high = _inner_edge(strip)
-        if high - low < _TICK - EPSILON:
+        if high - low < _TICK + MARK_WEIGHT - EPSILON:
             continue
         for start, end in _gaps(strip, obstacles):
             if end - start >= needed - EPSILON:

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from padspec.base.geometry import Box
 from padspec.compose.face import Drawn, Room
-from padspec.compose.rows import MOST_ROWS, draw, rule_up
+from padspec.compose.rows import draw, rule_up
 from padspec.scene.outline import Line, Move, bounds
 
 from .blocks import ink_boxes, of_part, rows
@@ -140,5 +140,5 @@ def test_a_room_too_low_for_one_row_draws_none_and_says_what_lacks(height: float
     assert some.placements[0].short_by == pytest.approx(8.0 - max(height, 0.0))
 
 
-def test_no_room_whatever_draws_more_rows_than_there_is_patience_for() -> None:
-    assert rule_up(rows(pitch=1.0), Box(0, 0, 68, 10_000)).count == MOST_ROWS
+def test_the_tallest_trim_is_ruled_to_its_foot_at_the_finest_pitch() -> None:
+    assert rule_up(rows(pitch=1.0), Box(0, 0, 68, 978)).count == 978

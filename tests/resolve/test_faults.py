@@ -105,7 +105,7 @@ def test_a_least_size_above_the_size_contradicts_it() -> None:
 
 def test_a_palette_name_that_is_almost_a_role_and_never_used_is_a_slip() -> None:
     (problem,) = problems(apply(PLAIN, {"palette.grund": "red"}))
-    assert problem.endswith("Nothing uses the palette name grund. Did you mean ground?")
+    assert problem.endswith("Nothing uses the palette name grund, and ground is not set. Did you mean ground?")
 
 
 def test_a_palette_name_of_ones_own_may_stand_unused() -> None:
