@@ -22,6 +22,7 @@ from padspec.resolve.design import Design
 from padspec.resolve.resolve import resolve
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
+from padspec.trial import tried
 from padspec.workspace import Workspace
 
 STEPS = ("read", "resolve", "compose", "tile", "check", "draw")
@@ -60,7 +61,7 @@ def make(path: str, workspace: Workspace, tell: Tell = silent) -> Pad:
     tell("tile")
     sheet = tile(design)
     tell("check")
-    findings = run_checks(design, face, sheet)
+    findings = tried(run_checks(design, face, sheet), documents, workspace)
     return Pad(documents, design, face, sheet, findings)
 
 

@@ -16,6 +16,8 @@ from padspec.resolve.design import Art, Design, Heading, Panel, Rows, blocks
 LEAST_WRITING, NO_WRITING = 30.0, 10.0
 #: Lines may take this share of the pitch or of the square, whichever is smaller.
 MOST_LINE = 0.2
+#: The schema allows no thinner line.
+LEAST_WEIGHT = 0.01
 _PARTS_OF_LEAST = 0.98
 #: The schema allows a heading so many lines.
 MOST_LINES = 4
@@ -67,6 +69,35 @@ def heading_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa
             measured=mm_text(width + placed.short_by),
             limit=mm_text(width),
             remedy=_roomier(subject, block, placed),
+        )
+
+
+def art_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (there is room or there is not)
+    """Does the picture have the height it was given? The height that the other blocks leave it against its own.
+
+    Warning where it had to be drawn smaller, which is not what was asked for (common practice, no published
+    source). Remedy: the height that there is.
+    """
+    for block in blocks(subject.design):
+        if not isinstance(block, Art):
+            continue
+        placed = subject.face.placement(block.id)
+        if placed.short_by <= 1e-6:
+            continue
+        whole = block.height + 2 * block.frame
+        height = round_down(whole - placed.short_by, 0.1)
+        key = subject.design.key(block.id, "height")
+        text = f"{number_text(height)} mm"
+        yield Finding(
+            check="art-room",
+            severity=Severity.WARNING,
+            place=key.place,
+            message=f"The picture has {mm_text(height)} of height, and {mm_text(whole)} were asked for.",
+            measured=mm_text(height),
+            limit=mm_text(whole),
+            remedy=Remedy(
+                f"Set height: {text}, or give the other blocks less.", ((key.path, text),) if height >= 5 else ()
+            ),
         )
 
 
@@ -174,7 +205,8 @@ def _heavy(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding
     if block.weight <= most + 1e-9:
         return
     key = subject.design.key(block.id, "weight")
-    enough = f"{number_text(round_down(most, 0.01))} mm"
+    lighter = round_down(most, 0.01)
+    enough = f"{number_text(lighter)} mm"
     what = "a square" if block.checkbox and block.checkbox <= placed.pitch else "a pitch"
     yield Finding(
         check="row-room",
@@ -183,7 +215,9 @@ def _heavy(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding
         message=f"Lines of {mm_text(block.weight)} fill {what} of {mm_text(room)}.",
         measured=f"{number_text(block.weight / room * 100, 0)} %",
         limit=f"{number_text(MOST_LINE * 100, 0)} %",
-        remedy=Remedy(f"Draw them {enough} or lighter.", ((key.path, enough),)),
+        remedy=Remedy(f"Draw them {enough} or lighter.", ((key.path, enough),))
+        if lighter >= LEAST_WEIGHT
+        else Remedy("Give the rows more height, or rule fewer of them."),
     )
 
 

@@ -13,6 +13,8 @@ from padspec.resolve.design import Art, Block, Design, Panel, blocks
 from padspec.scene.nodes import Cause, Shape, pictures, shapes
 from padspec.scene.outline import bounds
 
+#: The schema allows no more.
+MOST_INSET = 100.0
 _WORDS = {
     "panel": "The panel",
     "art": "The picture",
@@ -117,7 +119,7 @@ def _remedy(subject: Subject, cause: Cause, nearest: _Nearest, safe: Sides) -> R
     design, inset = subject.design, _inset(safe)
     movable = [block for block in blocks(design) if isinstance(block, Art | Panel)]
     for block in sorted(movable, key=lambda block: block.id != cause.block):
-        if block.inset < inset and cause not in _too_near(
+        if block.inset < inset <= MOST_INSET and cause not in _too_near(
             compose(_with_inset(design, block.id, inset)), design, safe
         ):
             key = design.key(block.id, "inset")

@@ -120,7 +120,7 @@ def _more_bleed(design: Design, needed: float) -> Remedy:
     enough = round_up(needed, 0.1)
     wish = design.sheet
     changes: dict[str, float] = {}
-    if wish.bleed < needed:
+    if wish.bleed < needed or (wish.least_bleed < needed and wish.bleed < enough):
         changes["bleed"] = enough
     if wish.least_bleed < needed:
         changes["least_bleed"] = enough

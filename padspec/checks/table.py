@@ -1,14 +1,12 @@
 """Every check, one line each, in the order they are explained; and running them all."""
 
-from dataclasses import replace
-
 from padspec.base.findings import Finding, Severity, in_order
 from padspec.checks.art import art_cutout, art_resolution
 from padspec.checks.check import Check, Subject, Usual, limits_for
 from padspec.checks.contrast import checkbox_contrast, harsh_rules, lettering_contrast, rule_contrast
 from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
-from padspec.checks.room import heading_room, row_room
+from padspec.checks.room import art_room, heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
 from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room, sheet_fit
 from padspec.checks.under import look_under
@@ -33,6 +31,7 @@ CHECKS: tuple[Check, ...] = (
     Check("safe-margin", (Usual(_WARNING, 3.0, "mm"),), safe_margin),
     Check("row-room", (Usual(_ERROR, 0.8, "share"), Usual(_WARNING, 5.0, "mm")), row_room),
     Check("heading-room", (), heading_room),
+    Check("art-room", (), art_room),
     Check("missing-glyph", (), missing_glyph, may_be_allowed=False),
     Check("sheet-fit", (), sheet_fit, may_be_allowed=False),
     Check("bleed-room", (Usual(_WARNING, USUAL_STACK, "mm"),), bleed_room),
@@ -55,4 +54,4 @@ def run_checks(design: Design, face: Face, sheet: Sheet | None) -> tuple[Finding
 
 def _weighed(finding: Finding, check: Check, design: Design) -> Finding:
     reasons = [allowance.reason for allowance in design.allowances if allowance.check == check.name]
-    return replace(finding, allowed=reasons[-1]) if reasons and check.may_be_allowed else finding
+    return finding.allow(reasons[-1]) if reasons and check.may_be_allowed else finding

@@ -60,7 +60,7 @@ def _art(draft: Draft, means: Means) -> Art | None:
         width=picture.width,
         height=picture.height,
         overlap=settings.length("overlap"),
-        inset=settings.length("inset"),
+        inset=draft.inset,
         align=cast(Align, settings.text("align")),
         corner=_corner(draft, picture),
         frame=picture.frame,

@@ -17,13 +17,23 @@ from padspec.resolve.settings import Settings, Troubles, merge
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A block before its settings are typed: its kind, id, merged settings and what it holds."""
+    """A block before its settings are typed: its kind, id, merged settings, what it holds, and whether a panel
+    holds it.
+    """
 
     kind: str
     id: str
     grow: int
     settings: Settings
     holds: "tuple[Draft, ...]"
+    held: bool
+
+    @property
+    def inset(self) -> float:
+        """Its distance from what is around it; inside a panel, whose pad holds it off, none unless written."""
+        if self.held and not self.settings.place("inset").line:
+            return 0.0
+        return self.settings.length("inset")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +49,7 @@ class Sources:
 def draft_blocks(layout: Mapping, studio: Mapping, design: Mapping, troubles: Troubles) -> tuple[Draft, ...]:
     """Every block of the layout as a draft; a block that the design sets and the layout lacks is a trouble."""
     sources = Sources(studio, design, bundle_at(design, "blocks"), troubles)
-    found = _drafts(layout.get("face"), sources)
+    found = _drafts(layout.get("face"), sources, held=False)
     known = [draft.id for draft in opened(found)]
     for entry in sources.blocks.entries:
         if entry.key not in known:
@@ -98,12 +108,12 @@ def _place(draft: Draft, name: str, design: Mapping, own_files: tuple[str, ...])
     return entry.key_place if entry is not None else design.place
 
 
-def _drafts(face: object, sources: Sources) -> tuple[Draft, ...]:
+def _drafts(face: object, sources: Sources, held: bool) -> tuple[Draft, ...]:
     items = face.items if isinstance(face, Sequence) else ()
-    return tuple(_draft(item, sources) for item in items if isinstance(item, Mapping))
+    return tuple(_draft(item, sources, held) for item in items if isinstance(item, Mapping))
 
 
-def _draft(item: Mapping, sources: Sources) -> Draft:
+def _draft(item: Mapping, sources: Sources, held: bool) -> Draft:
     kind = item.entries[0].key
     laid = bundle_at(item, kind)
     block_id = _text(laid, "id")
@@ -112,8 +122,9 @@ def _draft(item: Mapping, sources: Sources) -> Draft:
     settings = block_defaults(kind)
     for layer in (_settings_of(laid), bundle_at(sources.studio, kind), bundle_at(sources.design, kind), own):
         settings = merge(settings, layer)
-    held = _drafts(laid.get("holds"), sources)
-    return Draft(kind, block_id, integer(_text(laid, "grow")) or 0, Settings(settings, sources.troubles), held)
+    holds = _drafts(laid.get("holds"), sources, held=True)
+    grow = integer(_text(laid, "grow")) or 0
+    return Draft(kind, block_id, grow, Settings(settings, sources.troubles), holds, held)
 
 
 def _settings_of(laid: Mapping) -> Mapping:

@@ -3,6 +3,7 @@
 Everything that is wrong is collected and raised once as ProblemsError; what is returned is whole.
 """
 
+from collections.abc import Iterator
 from functools import partial
 from math import sqrt
 from typing import Literal, cast
@@ -125,10 +126,10 @@ def _pictures(
     """The prepared picture of each art block that has one, and the first file for the palette."""
     placed: dict[str, pictures.PlacedPicture] = {}
     first: _File | None = None
-    for draft in opened(drafts):
-        if draft.kind != "art" or not draft.settings.has("file"):
+    for draft, width in _art_rooms(drafts, trim.width):
+        if not draft.settings.has("file"):
             continue
-        wish = _wish(draft.settings, trim)
+        wish = _wish(draft, width, trim)
         data = _art_bytes(draft.settings, workspace, troubles)
         if data is None:
             continue
@@ -149,11 +150,22 @@ def _refuse_art_without_file(drafts: tuple[Draft, ...], design: Mapping, trouble
         )
 
 
-def _wish(settings: Settings, trim: Size) -> pictures.PictureWish:
-    room = trim.width - 2 * settings.length("inset")
+def _art_rooms(drafts: tuple[Draft, ...], width: float) -> Iterator[tuple[Draft, float]]:
+    """Each art block with the width of what holds it: the trim, or a panel less its inset and pad."""
+    for draft in drafts:
+        if draft.kind == "art":
+            yield draft, width
+        elif draft.kind == "panel":
+            taken = draft.settings.length("inset") + draft.settings.length("pad")
+            yield from _art_rooms(draft.holds, width - 2 * taken)
+
+
+def _wish(draft: Draft, width: float, trim: Size) -> pictures.PictureWish:
+    settings = draft.settings
+    room = width - 2 * draft.inset
     if room < LEAST_ART:
-        message = f"Insets of {mm_text(settings.length('inset'))} leave {mm_text(max(room, 0))} for a picture."
-        most = mm_text(round_down((trim.width - LEAST_ART) / 2, 0.5))
+        message = f"Insets of {mm_text(draft.inset)} leave {mm_text(max(room, 0))} for a picture."
+        most = mm_text(max(round_down((width - LEAST_ART) / 2, 0.5), 0.0))
         settings.troubles.add(settings.place("inset"), message, f"Write {most} or less.")
     room = max(room, LEAST_ART)
     return pictures.PictureWish(

@@ -3,7 +3,7 @@
 import pytest
 from kit import PLAIN, apply
 
-from .cases import ART, BARE, made, of
+from .cases import made, of
 
 STRIPED = {
     "layout": "open",
@@ -46,18 +46,6 @@ def test_one_rule_that_lies_along_a_dark_stripe_is_enough():
 def test_stripes_under_a_panel_do_not_matter():
     settings = {**STRIPED, **stripes("60 %"), "layout": "checklist"}
     assert of(made(apply(PLAIN, settings)), "rule-contrast") == []
-
-
-def test_rules_under_a_picture_of_their_own_colour_are_caught():
-    hung = {"layout": "hung", **BARE, **ART, "art.overlap": "40 mm", "rows.colour": "#7a3b58"}
-    found = of(made(apply(PLAIN, hung)), "rule-contrast")
-    assert [finding.severity.word for finding in found] == ["error"]
-    assert ratio(found[0]) == pytest.approx(1.0, abs=0.01)
-
-
-def test_the_same_rules_clear_of_the_picture_pass():
-    hung = {"layout": "hung", **BARE, **ART, "art.overlap": "0 mm", "rows.colour": "#7a3b58"}
-    assert of(made(apply(PLAIN, hung)), "rule-contrast") == []
 
 
 def test_lettering_over_stripes_of_its_own_colour_is_caught():
