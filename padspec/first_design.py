@@ -19,11 +19,6 @@ from padspec.workspace import MemoryWorkspace, Workspace
 
 #: Trims that sit well on office sheets, best first; the first with the most faces a sheet is taken.
 TRIMS = (("90 mm", "190 mm"), ("3 1/4 in", "7 1/2 in"))
-_HOMES: dict[tuple[str, ...], tuple[str, ...]] = {
-    ("rows", "colour"): ("palette", "rule"),
-    ("rows", "checkbox-colour"): ("palette", "rule"),
-    ("heading", "colour"): ("palette", "lettering"),
-}
 #: `new` makes a picture with few pixels smaller, but no smaller than this share of the trim's height.
 LEAST_ART_SHARE = 0.18
 _ROUNDS = 8
@@ -124,7 +119,7 @@ def _by_key(problem: Problem, path: str, values: Values) -> Problem:
 
 def _written_out(pad: Pad) -> Values:
     """The choices that a maker will want to see and change, written down; what the studio sets stays there."""
-    colours: Values = {("palette", name): f'"{colour.hex}"' for name, colour in pad.design.palette}
+    colours: Values = {("palette", name): colour.hex for name, colour in pad.design.palette}
     words = next((block.text for block in _headings(pad)), "To do")
     chosen: Values = {
         ("leaves",): "50",
@@ -174,17 +169,17 @@ def _taken_up(finding: Finding, pad: Pad, keep_trim: bool) -> list[tuple[tuple[s
     if finding.check == "art-resolution" and not finding.remedy.changes:
         # Too few pixels for any size that would serve: as small as a picture may be, and the finding stays.
         return [(("art", "height"), f"{LEAST_ART_SHARE * 100:.0f} %")]
-    return [(_home(path), _bounded(path, value, pad)) for path, value in finding.remedy.changes]
+    return [(_home(path, pad), _bounded(path, value, pad)) for path, value in finding.remedy.changes]
 
 
-def _home(path: tuple[str, ...]) -> tuple[str, ...]:
-    """Colours belong in the palette, where one line changes all that use them."""
-    return _HOMES.get(path, path)
+def _home(path: tuple[str, ...], pad: Pad) -> tuple[str, ...]:
+    """Squares that follow the rules go on doing so: their colour is mended where both stand, in the palette."""
+    studio = pad.documents.studio.root
+    ruled_by_palette = not _set_in(studio, ("rows", "colour")) and not _set_in(studio, path)
+    return ("palette", "rule") if path == ("rows", "checkbox-colour") and ruled_by_palette else path
 
 
 def _bounded(path: tuple[str, ...], value: str, pad: Pad) -> str:
-    if value.startswith("#"):
-        return f'"{value}"'
     if path == ("art", "height") and not is_share(value):
         least = LEAST_ART_SHARE * pad.design.trim.height
         return value if parse_length(value) >= least else f"{LEAST_ART_SHARE * 100:.0f} %"

@@ -3,10 +3,12 @@
 Everything that is wrong is collected and raised once as ProblemsError; what is returned is whole.
 """
 
+import re
 from collections.abc import Iterator
 from functools import partial
 from math import sqrt
 from typing import Literal, cast
+from unicodedata import normalize
 
 from padspec.art.errors import ArtError
 from padspec.base.findings import Severity
@@ -31,6 +33,8 @@ LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
 #: A picture narrower than this is no picture, in mm.
 LEAST_ART = 5.0
 MOST_MARKS = 20_000
+#: Folders of the output that are not a design's.
+_TAKEN = ("art", "catalogue")
 _FIRST_DAY = "2000-01-01"
 #: What the files of built-in layouts are called; a maker cannot mend anything there.
 _BUILT_IN = "padspec/layouts/"
@@ -53,7 +57,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     entry = root.entry("pad")
     design = Design(
         name=own.text("pad"),
-        sku=own.text("sku") if own.has("sku") else _stem(documents.design.file),
+        sku=_sku(own, documents.design.file),
         file=documents.design.file,
         place=entry.key_place if entry else root.place,
         trim=trim,
@@ -264,6 +268,15 @@ def _allowances(bundle: Mapping) -> tuple[Allowance, ...]:
         for entry in bundle.entries
         if isinstance(entry.value, Scalar)
     )
+
+
+def _sku(own: Settings, file: str) -> str:
+    """The design's own, else the stem of its file as far as it can name a folder."""
+    sku = own.text("sku") if own.has("sku") else re.sub(r"[^\w-]+", "-", normalize("NFC", _stem(file))).strip("-")
+    if sku.casefold() in ("", *_TAKEN):
+        why = "is the name of a folder that padspec writes" if sku else "leaves nothing to name a folder by"
+        own.troubles.add(own.place("sku"), f"The SKU {sku or _stem(file)} {why}.", "Write one: sku: NG-MOTH.")
+    return sku
 
 
 def _layout_name(root: Mapping) -> str:

@@ -160,6 +160,14 @@ def _slug(frame: Frame, text: str, font: Font, obstacles: tuple[Box, ...]) -> Sh
     return None
 
 
+def remark_in(leaf: Box, remark: str, font: Font) -> Shape:
+    """A remark with no slug to stand in, on the foot of a leaf: a sheet printed despite errors must say so."""
+    shaped = shape_line(font, remark)
+    size = min(SLUG_SIZES[0], (leaf.width - 2 * APART) / shaped.advance)
+    placed = Affine.scale(size).then(Affine.move(leaf.x + APART, leaf.bottom - APART))
+    return Shape(mapped(shaped.outline, placed), Cause("sheet", "slug"), fill=BLACK)
+
+
 def _scale_bar(frame: Frame, font: Font, obstacles: tuple[Box, ...]) -> list[Node]:
     label = shape_line(font, "100 mm")
     edge = MARK_WEIGHT / 2  # so that the first tick lies in the strip with all of its line

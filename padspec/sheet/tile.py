@@ -2,9 +2,10 @@
 
 from padspec.base.geometry import Affine, Box, Sides, Size
 from padspec.resolve.design import Design
+from padspec.scene.nodes import Shape
 from padspec.sheet.copies import copies_to_print
 from padspec.sheet.fit import Bed, beds, best_grid, taken
-from padspec.sheet.marks import Frame, Marks, draw_marks
+from padspec.sheet.marks import Frame, Marks, draw_marks, remark_in
 from padspec.sheet.sheet import Grid, Sheet, Slot
 
 
@@ -23,6 +24,7 @@ def tile(design: Design, remark: str = "") -> Sheet | None:
     studio = design.studio
     copies = copies_to_print(1, design.leaves, grid.n_up, studio.overs, studio.test_sheets)
     marks = _marks(design, slots, block.shrink(_negative(outer)), printable, _slug(design, grid, copies, remark))
+    warned = () if not remark or _has_slug(marks) else (remark_in(slots[0].trim, remark, design.small_print),)
     return Sheet(
         size=bed.size,
         size_name=design.sheet.size_name,
@@ -33,7 +35,7 @@ def tile(design: Design, remark: str = "") -> Sheet | None:
         printable=printable,
         outer_bleed=outer,
         inner_bleed=inner,
-        marks=marks.nodes,
+        marks=marks.nodes + warned,
         left_out=marks.left_out,
         copies=copies,
     )
@@ -93,6 +95,10 @@ def _marks(design: Design, slots: tuple[Slot, ...], bleed: Box, printable: Box, 
     upright = sorted({round(x, 6) for slot in slots for x in (slot.trim.x, slot.trim.right)})
     across = sorted({round(y, 6) for slot in slots for y in (slot.trim.y, slot.trim.bottom)})
     return draw_marks(Frame(tuple(across), tuple(upright), bleed, printable), slug, design.small_print)
+
+
+def _has_slug(marks: Marks) -> bool:
+    return any(isinstance(node, Shape) and node.cause.part == "slug" for node in marks.nodes)
 
 
 def _slug(design: Design, grid: Grid, copies: int, remark: str) -> str:

@@ -176,3 +176,11 @@ def test_parse_raises_with_problems_in_order_of_place() -> None:
         parse("a: &x {b: 1, b: 2}\na: !y 1", "f")
     places = [(problem.place.line, problem.place.column) for problem in caught.value.problems]
     assert places == sorted(places)
+
+
+@pytest.mark.parametrize("escape", [r"\0", r"\a", r"\x1b", r"\uFFFE", r"\ud800"])
+def test_an_escape_for_a_character_that_no_file_can_hold_is_refused(escape: str) -> None:
+    """XML 1.0, section 2.2: such a title would make a face that no program opens."""
+    with pytest.raises(ProblemsError) as refused:
+        parse(f'pad: "Moth{escape} list"\n', "x.pad.yaml")
+    assert str(refused.value).startswith("x.pad.yaml:1:6: This text hides a character")

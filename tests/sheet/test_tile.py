@@ -5,8 +5,10 @@ from itertools import combinations
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from kit import PLAIN, apply, pad
 
 from padspec.base.geometry import Sides, Size
+from padspec.scene.outline import bounds
 from padspec.sheet.copies import copies_to_print
 from padspec.sheet.fit import best_grid
 from padspec.sheet.sheet import Sheet
@@ -154,3 +156,11 @@ def test_the_copies_hold_every_leaf_with_its_overs_and_one_sheet_less_does_not(
     wanted = pads * leaves * (1 + overs)
     assert (copies - tests) * n_up >= wanted - 1e-6
     assert (copies - tests - 1) * n_up < wanted
+
+
+def test_a_remark_without_room_for_a_slug_stands_on_a_leaf() -> None:
+    """What is printed despite errors says so, even where the maker wants no marks."""
+    sheet = tile(pad(apply(PLAIN, {"sheet.marks": "false"})).design, remark="PRINTED DESPITE ERRORS")
+    assert sheet is not None
+    (shape,) = sheet.marks
+    assert sheet.slots[0].trim.covers(bounds(shape.outline))

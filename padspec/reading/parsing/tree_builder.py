@@ -24,6 +24,8 @@ DEEPEST = 32
 MOST_NODES = 20_000
 #: Top-level keys under which the maker chooses the names.
 _FREELY_NAMED = ("palette", "blocks")
+# What escapes in double quotes can make and XML 1.0 (section 2.2) cannot hold: controls, half pairs, no-characters.
+_UNWRITABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 _PROPERTIES = re.compile(r"(?:&[\w-]+|!\S*|[ \t\r\n]+|#[^\r\n]*)*")
 _QUOTED = ("'", '"')
 _BLOCK = ("|", ">")
@@ -94,6 +96,9 @@ class TreeBuilder:
             # Parsers disagree about where nothing stands: let it be right behind what comes before it.
             start = end = self.source.behind(end)
         place = self.source.place(start, end)
+        if unwritable := _UNWRITABLE.search(event.value):
+            message = f"This text hides a character that no file can hold (U+{ord(unwritable.group()):04X})."
+            self._refuse(place, message, "Take its escape, such as \\0 or \\x07, out.")
         top = self._stack[-1] if self._stack else None
         if isinstance(top, OpenMapping) and not top.awaits_value:
             self._scalar_key(top, event.value, place, plain)
