@@ -1,7 +1,8 @@
 """Stripes and dots against what their definition says of every point of the ground."""
 
+from dataclasses import replace
 from itertools import product
-from math import cos, hypot, radians, sin, sqrt
+from math import cos, hypot, pi, radians, sin, sqrt
 
 import numpy as np
 import pytest
@@ -188,3 +189,19 @@ def test_only_dots_that_the_panel_hides_are_left_out() -> None:
         inner_x = min(max(x, box.x + corner), box.right - corner)
         inner_y = min(max(y, box.y + corner), box.bottom - corner)
         assert hypot(x - inner_x, y - inner_y) <= corner + 1e-6
+
+
+def test_dots_turn_with_their_angle_about_the_middle() -> None:
+    """Turned back by the same angle, the dots are those of a lattice that was never turned."""
+    area = Box(-3, -3, 66, 96)
+    turned = Pattern("dots", Colour(0, 0, 0), 6.0, 0.4, 30.0)
+    x0, y0 = area.centre
+    lattice = {
+        (round(x - x0, 6), round(y - y0, 6)) for x, y in centres(dots(replace(turned, angle=0.0), area.inset(-60)))
+    }
+    found = centres(dots(turned, area))
+    assert len(found) > 150
+    for x, y in found:
+        dx, dy = x - x0, y - y0
+        back = (dx * cos(pi / 6) + dy * sin(pi / 6), -dx * sin(pi / 6) + dy * cos(pi / 6))
+        assert min(hypot(back[0] - u, back[1] - v) for u, v in lattice) < 1e-5

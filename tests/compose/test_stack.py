@@ -118,3 +118,23 @@ def test_a_heading_further_down_keeps_as_much_air_above_as_below() -> None:
     some = stack(rows(grow=0, count=3), heading("To buy"), rows(grow=1), margin=0.0)
     above, lettering, _ = some.placements
     assert lettering.box.y - above.box.bottom >= 3.0
+
+
+def test_rows_and_headings_that_follow_a_picture_without_a_panel_stand_clear_of_it() -> None:
+    for below in (rows(), heading("To do")):
+        some = stack(art(60, 40, overlap=12.0), below)
+        (picture,) = of_pictures(some)
+        assert some.placements[1].box.y >= picture.bottom - 1e-9
+
+
+def test_too_little_height_takes_rows_first_and_words_last() -> None:
+    some = stack(heading("Before dark"), rows(grow=0, count=12), trim=Box(0, 0, 90, 60), margin=0.0)
+    lettering, ruled = some.placements
+    assert lettering.box.height > 5
+    assert ruled.box.y >= lettering.box.bottom
+    assert ruled.box.bottom <= 60 + 1e-9
+
+
+def test_rows_that_come_first_on_the_bare_ground_keep_the_margin_at_the_head() -> None:
+    some = stack(rows(), margin=6.0)
+    assert some.placements[0].box.y == 6

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from kit import PLAIN, apply, disc, pad, png, problems
+from kit import PLAIN, apply, disc, pad, picture, png, problems
 
 from padspec.resolve.design import Art, Space, blocks
 
@@ -73,3 +73,14 @@ def test_the_height_of_a_space_counts_in_the_trims_height() -> None:
     )
     design = pad(apply(PLAIN, {"layout": "mine"}), files={"layouts/mine.yaml": layout.encode()}).design
     assert [block.height for block in blocks(design) if isinstance(block, Space)] == [19]
+
+
+def test_a_picture_in_a_panel_takes_the_panels_width_and_no_inset_of_its_own() -> None:
+    layout = b"layout: inside\nabout: A.\nface:\n  - panel:\n      id: panel\n      grow: 1\n      holds:\n"
+    layout += b"        - art: {id: art}\n        - rows: {id: rows, grow: 1}\n"
+    text = apply(PLAIN, {"layout": "inside", "art.file": "m.png", "art.height": "90 %"})
+    made = pad(text, files={"m.png": picture(1400, 1050), "layouts/inside.yaml": layout})
+    placed = made.face.placement("art")
+    assert placed.box.width == pytest.approx(90 - 2 * (6 + 5))
+    assert placed.box.y == pytest.approx(6 + 5)
+    assert placed.short_by == 0

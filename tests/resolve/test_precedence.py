@@ -128,3 +128,25 @@ def test_a_key_that_the_kind_of_block_lacks_is_refused_with_the_nearest() -> Non
 def test_the_safe_margin_is_wider_along_the_glue_edge(edge: str, sides: tuple[float, ...]) -> None:
     safe = made({}, f"studio: Umberwick Paper\nglue-edge: {{edge: {edge}, margin: 6 mm}}\n").safe
     assert (safe.left, safe.top, safe.right, safe.bottom) == sides
+
+
+STRIPED = "ground: {pattern: {kind: stripes, colour: '#808080', lighten: 80 %}}\n"
+
+
+def test_a_darken_of_the_design_replaces_a_lighten_of_the_studio() -> None:
+    darker = pad(
+        apply(PLAIN, {"ground.pattern": {"kind": "stripes", "darken": "80 %"}}), STRIPED
+    ).design.ground.pattern
+    assert darker is not None
+    assert darker.colour.red < 128
+
+
+def test_a_colour_of_the_design_leaves_the_studios_mixing_behind() -> None:
+    own = apply(PLAIN, {"ground.pattern": {"kind": "stripes", "colour": "#000000"}})
+    pattern = pad(own, STRIPED).design.ground.pattern
+    assert pattern is not None
+    assert pattern.colour.hex == "#000000"
+
+
+def test_a_studio_may_hold_palette_names_for_other_designs() -> None:
+    assert pad(PLAIN, "palette: {ruler: '#112233', papers: white}\n").design.ground.pattern is None

@@ -24,7 +24,7 @@ DEEPEST = 32
 MOST_NODES = 20_000
 #: Top-level keys under which the maker chooses the names.
 _FREELY_NAMED = ("palette", "blocks")
-# What escapes in double quotes can make and XML 1.0 (section 2.2) cannot hold: controls, half pairs, no-characters.
+# What escapes in quotes can make and XML 1.0 (section 2.2) cannot hold: controls, half pairs, no characters.
 _UNWRITABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 _PROPERTIES = re.compile(r"(?:&[\w-]+|!\S*|[ \t\r\n]+|#[^\r\n]*)*")
 _QUOTED = ("'", '"')
