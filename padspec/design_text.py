@@ -3,7 +3,7 @@
 import json
 import re
 
-#: Values of a design by path of keys, as they are written.
+#: Values of a design by path of keys, as a reader takes them: `#f4ecde`, without quotes.
 Values = dict[tuple[str, ...], str]
 
 HEAD = "# A list pad. After a change: padspec build (and padspec explain KEY for any key)."
@@ -42,6 +42,8 @@ COMMENTS: Values = {
     ("rows", "weight"): "how heavy the lines are",
 }
 _PLAIN = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./%()'×_-]*")
+#: Control characters, other line ends and signs without a shape, which a reader of YAML refuses unescaped.
+_HIDDEN = re.compile("[\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
 _COLUMN = 34
 
 
@@ -60,7 +62,7 @@ def _lines(values: Values) -> list[tuple[tuple[str, ...], str]]:
     """Every line with the path of its key."""
     lines: list[tuple[tuple[str, ...], str]] = [((), HEAD)]
     for path in _ordered(values):
-        key = "  " * (len(path) - 1) + path[-1]
+        key = "  " * (len(path) - 1) + _scalar(path[-1])
         if path in values:
             lines.append((path, _with_comment(f"{key}: {_scalar(values[path])}", COMMENTS.get(path, ""))))
         else:
@@ -82,11 +84,17 @@ def _ordered(values: Values) -> list[tuple[str, ...]]:
 
 
 def _with_comment(line: str, comment: str) -> str:
-    return f"{line:<{_COLUMN}}# {comment}" if comment else line
+    # YAML wants white space before a comment however long the line is.
+    return f"{line:<{_COLUMN - 1}} # {comment}" if comment else line
 
 
-def _scalar(value: str) -> str:
+def _scalar(text: str) -> str:
     """Plain where YAML and a reader would both take it for what it is, else quoted."""
-    if value.startswith('"') or (_PLAIN.fullmatch(value) and not value.endswith(" ")):
-        return value
-    return json.dumps(value, ensure_ascii=False)
+    if _PLAIN.fullmatch(text) and not text.endswith(" "):
+        return text
+    # What JSON escapes YAML reads alike; what else no maker's file may hold as it is follows in YAML's own way.
+    return _HIDDEN.sub(_escaped, json.dumps(text, ensure_ascii=False))
+
+
+def _escaped(found: re.Match[str]) -> str:
+    return f"\\U{ord(found.group()):08X}"

@@ -5,10 +5,12 @@ Paths are texts with forward slashes, relative to the project folder; nothing ou
 `MemoryWorkspace` is the twin for tests and trials: the same gate, over a dictionary.
 """
 
+import errno
 import os
-import tempfile
 from abc import ABC, abstractmethod
+from contextlib import suppress
 from hashlib import blake2b
+from itertools import count
 from pathlib import Path, PurePosixPath
 
 from padspec.base.errors import Problem, ProblemsError
@@ -16,6 +18,10 @@ from padspec.base.place import Place
 
 #: A file of the maker's may be this large; more is refused before it is read.
 MOST_BYTES = 400 * 1024 * 1024
+_COPY_IT_IN = "Copy the file into the folder and name it from there."
+_WRITE_ELSEWHERE = "Write elsewhere: --out FOLDER."
+#: The first second of the year 10000, which a date of ten characters cannot name.
+_END_OF_DATES = 253_402_300_800
 
 
 def content_digest(data: bytes) -> str:
@@ -71,7 +77,10 @@ class Workspace(ABC):
         return found
 
     def date(self) -> str | None:
-        """The day that SOURCE_DATE_EPOCH names, as YYYY-MM-DD, or None; there is no other clock here."""
+        """The day that SOURCE_DATE_EPOCH names, as YYYY-MM-DD, or None; there is no other clock here.
+
+        Raises ProblemsError where it is set to anything but a number of seconds.
+        """
         return _source_date()
 
     @abstractmethod
@@ -89,6 +98,10 @@ class Workspace(ABC):
         """Rename a file if it is there, replacing the other; nothing happens where there is none."""
 
     @abstractmethod
+    def remove(self, path: str) -> None:
+        """Take a file away if it is there, with its folder where it was the last in it."""
+
+    @abstractmethod
     def neighbours(self, folder: str, suffix: str) -> tuple[str, ...]:
         """The files in one folder whose names end so, sorted."""
 
@@ -100,74 +113,104 @@ class FolderWorkspace(Workspace):
         super().__init__()
         self.root = root.resolve()
 
-    def _on_disk(self, path: str) -> Path:
-        full = (self.root / path).resolve()
+    def _on_disk(self, path: str, mend: str = _COPY_IT_IN) -> Path:
+        """Where a path leads, links followed. Raises ValueError for a name that no file can have."""
+        try:
+            full = (self.root / path).resolve()
+        except (OSError, RuntimeError):
+            message = "This is a link that leads in a circle."
+            raise ProblemsError(Problem(Place(path, 0, 0), message, "Put the file itself there.")) from None
         if not full.is_relative_to(self.root):
-            raise ProblemsError(
-                Problem(
-                    Place(path, 0, 0),
-                    f"This leads outside the project folder {self.root}.",
-                    "Copy the file into the folder and name it from there.",
-                )
-            )
+            message = f"This leads outside the project folder {self.root}."
+            if mend != _COPY_IT_IN:
+                message = f"This leads outside the folder that is written, {self.root}."
+            raise ProblemsError(Problem(Place(path, 0, 0), message, mend))
         return full
 
+    def _spot(self, path: str) -> Path:
+        """The place of a path itself: where it is a link, the link and not what it leads to."""
+        place = PurePosixPath(path)
+        return self._on_disk(str(place.parent), _WRITE_ELSEWHERE) / place.name
+
     def _load(self, path: str) -> bytes | None:
-        full = self._on_disk(path)
         try:
+            full = self._on_disk(path)
+            if not full.is_file():
+                return None
             size = full.stat().st_size
             if size > MOST_BYTES:
-                raise ProblemsError(
-                    Problem(
-                        Place(path, 0, 0),
-                        f"The file has {size / 2**20:.0f} MiB; at most {MOST_BYTES // 2**20} MiB are read.",
-                        "Save a smaller one.",
-                    )
-                )
-            return full.read_bytes() if full.is_file() else None
-        except (FileNotFoundError, NotADirectoryError):
+                raise _too_large(path, f"{size / 2**20:.0f} MiB")
+            with full.open("rb") as file:
+                # Some files of the system say that they are empty, and never end.
+                data = file.read(MOST_BYTES + 1 if size == 0 else size + 1)
+                data += file.read(MOST_BYTES + 1 - len(data)) if len(data) > size > 0 else b""
+        except (FileNotFoundError, NotADirectoryError, ValueError):
             return None
         except OSError as error:
-            raise ProblemsError(Problem(Place(path, 0, 0), f"It cannot be read: {error.strerror}.")) from None
+            raise _unreadable(path, error) from None
+        if len(data) > MOST_BYTES:
+            raise _too_large(path, "no end that was found")
+        return data
 
     def _has(self, path: str) -> bool:
-        return self._on_disk(path).is_file()
+        try:
+            return self._on_disk(path).is_file()
+        except ValueError:
+            return False
+        except OSError as error:
+            if error.errno == errno.ENAMETOOLONG:
+                return False
+            raise _unreadable(path, error) from None
 
     def write(self, path: str, data: bytes) -> None:
-        """See Workspace.write. A temporary file in the same folder is renamed over the old one."""
-        full = self._on_disk(path)
+        """See Workspace.write. A file beside it is renamed over the old one."""
+        full = self._on_disk(path, _WRITE_ELSEWHERE)
         try:
             full.parent.mkdir(parents=True, exist_ok=True)
-            handle, name = tempfile.mkstemp(dir=full.parent, prefix=f".{full.name}.", suffix=".part")
+            part, handle = _new_part(full.parent)
             try:
                 with os.fdopen(handle, "wb") as file:
                     file.write(data)
-                Path(name).chmod(0o644)
-                Path(name).replace(full)
+                part.replace(full)
             except BaseException:
-                Path(name).unlink(missing_ok=True)
+                part.unlink(missing_ok=True)
                 raise
         except OSError as error:
-            raise ProblemsError(
-                Problem(
-                    Place(str(full), 0, 0),
-                    f"It cannot be written: {error.strerror}.",
-                    "Write elsewhere: --out FOLDER.",
-                )
-            ) from None
+            raise _unwritable(full, error) from None
 
     def set_aside(self, path: str, other: str) -> None:
         """See Workspace.set_aside."""
-        full = self._on_disk(path)
-        if full.is_file():
-            full.replace(self._on_disk(other))
+        spot = self._spot(path)
+        try:
+            if spot.is_file():
+                spot.replace(self._spot(other))
+        except OSError as error:
+            raise _unwritable(self._spot(other), error) from None
+
+    def remove(self, path: str) -> None:
+        """See Workspace.remove."""
+        spot = self._spot(path)
+        try:
+            spot.unlink(missing_ok=True)
+        except NotADirectoryError:
+            return
+        except OSError as error:
+            raise _unwritable(spot, error) from None
+        if spot.parent != self.root:
+            with suppress(OSError):  # it is not empty, or was never there
+                spot.parent.rmdir()
 
     def neighbours(self, folder: str, suffix: str) -> tuple[str, ...]:
         """See Workspace.neighbours."""
-        base = self._on_disk(folder)
-        if not base.is_dir():
+        try:
+            base = self._on_disk(folder)
+            if not base.is_dir():
+                return ()
+            names = sorted(
+                entry.name for entry in base.iterdir() if entry.name.endswith(suffix) and entry.is_file()
+            )
+        except (OSError, ValueError):
             return ()
-        names = sorted(entry.name for entry in base.iterdir() if entry.name.endswith(suffix) and entry.is_file())
         return tuple(str(PurePosixPath(folder) / name) for name in names)
 
 
@@ -196,6 +239,10 @@ class MemoryWorkspace(Workspace):
         if path in self.files:
             self.files[other] = self.files.pop(path)
 
+    def remove(self, path: str) -> None:
+        """See Workspace.remove; what lies behind stays as it is."""
+        self.files.pop(path, None)
+
     def neighbours(self, folder: str, suffix: str) -> tuple[str, ...]:
         """See Workspace.neighbours."""
         parent = str(PurePosixPath(folder))
@@ -204,8 +251,38 @@ class MemoryWorkspace(Workspace):
         return tuple(sorted(mine.union(behind)))
 
 
+def _new_part(folder: Path) -> tuple[Path, int]:
+    """A new file to write into; its rights are what the umask leaves, as with any file a program makes."""
+    for number in count():
+        part = folder / f".{os.getpid()}-{number}.part"
+        with suppress(FileExistsError):
+            return part, os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+    raise AssertionError("count ends")
+
+
+def _too_large(path: str, size: str) -> ProblemsError:
+    message = f"The file has {size}; at most {MOST_BYTES // 2**20} MiB are read."
+    return ProblemsError(Problem(Place(path, 0, 0), message, "Save a smaller one."))
+
+
+def _unreadable(path: str, error: OSError) -> ProblemsError:
+    return ProblemsError(Problem(Place(path, 0, 0), f"It cannot be read: {error.strerror}."))
+
+
+def _unwritable(full: Path, error: OSError) -> ProblemsError:
+    message = f"It cannot be written: {error.strerror}."
+    return ProblemsError(Problem(Place(str(full), 0, 0), message, _WRITE_ELSEWHERE))
+
+
 def _source_date() -> str | None:
     from datetime import UTC, datetime
 
     epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
-    return datetime.fromtimestamp(int(epoch), UTC).date().isoformat() if epoch.isdigit() else None
+    if not epoch:
+        return None
+    digits = epoch.isascii() and epoch.isdigit() and len(epoch) <= len(str(_END_OF_DATES))
+    if not digits or int(epoch) >= _END_OF_DATES:
+        message = f"{epoch[:40]} is not a number of seconds since 1970, from 0 to {_END_OF_DATES - 1}."
+        mend = "Set it to one, such as 1735689600 for 2025-01-01, or unset it."
+        raise ProblemsError(Problem(Place("SOURCE_DATE_EPOCH", 0, 0), message, mend))
+    return datetime.fromtimestamp(int(epoch), UTC).date().isoformat()

@@ -8,6 +8,7 @@ from typing import Any
 import click
 
 from padspec.base.errors import ProblemsError
+from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, loudness, paths
 from padspec.cli.say import (
     problems_json,
@@ -74,6 +75,7 @@ def command(
     What has not changed since the last build is left as it is. Exit status: 0 without errors, 1 with findings of
     severity error (the sheet is then held back), 2 where a file could not be used.
     """
+    make_haste()
     run = _Run(out, BuildWish(embed, despite_errors, not no_proofs, again), as_json, quiet, verbose)
     try:
         found = targets(paths)

@@ -73,12 +73,12 @@ def cli() -> None:
 def main() -> None:
     """Run a command; say what is wrong without a traceback, and exit 2 when the input could not be used."""
     try:
+        _refuse_undecodable(sys.argv[1:])
         status = cli.main(prog_name="padspec", standalone_mode=False)
     except click.exceptions.Exit as done:
         status = done.exit_code
     except click.ClickException as error:
-        error.show()
-        status = TROUBLE
+        status = _wrong_words(error)
     except (click.Abort, KeyboardInterrupt):
         click.echo("Stopped. Every file written so far is whole.", err=True)
         status = 130
@@ -92,6 +92,26 @@ def main() -> None:
     except Exception as error:
         status = _own_fault(error)
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _refuse_undecodable(words: list[str]) -> None:
+    """Names that are no text cannot stand in a design, and most screens cannot show them."""
+    for word in words:
+        if any("\ud800" <= letter <= "\udfff" for letter in word):
+            shown = word.encode("utf-8", "replace").decode("utf-8")
+            raise click.UsageError(f"{shown} holds bytes that are not UTF-8. Rename the file first.")
+
+
+def _wrong_words(error: click.ClickException) -> int:
+    """Say what is wrong with the command line, as JSON where that was asked for."""
+    if "--json" not in sys.argv[1:]:
+        error.show()
+        return TROUBLE
+    from padspec.cli.say import one_problem, unusable
+
+    where = error.ctx if isinstance(error, click.UsageError) else None
+    mend = f"See: {where.command_path if where else 'padspec'} --help"
+    return unusable(one_problem("", error.format_message(), mend), as_json=True)
 
 
 def _own_fault(error: Exception) -> int:

@@ -9,8 +9,9 @@ import click
 
 from padspec.base.errors import ProblemsError
 from padspec.cli.options import CONTEXT, as_json
+from padspec.cli.picture import picture_bytes, picture_path
 from padspec.cli.say import one_problem, say_finding, say_json, shown_path, tally, unusable
-from padspec.collection.targets import DESIGN_ENDING, project_root
+from padspec.collection.targets import DESIGN_ENDING, project_root, why
 from padspec.first_design import FirstDesign, FirstWish, first_design
 from padspec.report import pad_data
 from padspec.workspace import FolderWorkspace
@@ -50,7 +51,7 @@ def command(
     plain YAML with a comment on each line: change what you like and run padspec build.
     """
     try:
-        design_path, first, root = _write(Path(art), to, FirstWish("", name, heading, layout, *_trim(trim)), force)
+        design_path, first, root = _write(art, to, FirstWish("", name, heading, layout, *_trim(trim)), force)
     except ProblemsError as error:
         return unusable(_as_asked(error, art), as_json)
     outcome = pad_data(first.pad.design, first.pad.sheet, first.pad.findings)
@@ -68,48 +69,50 @@ def command(
     return int(first.pad.failed)
 
 
-def _write(art: Path, to: str | None, wish: FirstWish, force: bool) -> tuple[Path, FirstDesign, Path]:
-    if art.is_dir():
-        raise one_problem(
-            str(art), "This is a folder, not a picture.", "Name a PNG, JPEG, WebP, TIFF or SVG in it."
-        )
-    if not art.is_file():
-        raise one_problem(
-            str(art), "There is no such picture.", "Give the path of a PNG, JPEG, WebP, TIFF or SVG."
-        )
+def _write(art: str, to: str | None, wish: FirstWish, force: bool) -> tuple[Path, FirstDesign, Path]:
+    picture = picture_path(art)
     if to and not to.endswith(DESIGN_ENDING):
         mend = f"Write --to {to.removesuffix('.yaml')}{DESIGN_ENDING}, so that padspec build finds it."
         raise one_problem(to, f"A design's name ends in {DESIGN_ENDING}.", mend)
-    design_path = Path(to) if to else Path.cwd() / f"{_slug(wish.name or art.stem)}.pad.yaml"
-    if design_path.exists() and not force:
-        raise one_problem(
-            shown_path(design_path), "There is a design here already.", "Add --force, or --to NAME.pad.yaml."
-        )
-    root = project_root(design_path.parent if design_path.parent.is_dir() else Path.cwd())
+    design_path = Path(to) if to else Path.cwd() / f"{_slug(wish.name or Path(art).stem)}.pad.yaml"
+    root, inside = _home(design_path, force)
     workspace = FolderWorkspace(root)
-    inside = (design_path.parent.resolve() / design_path.name).relative_to(root).as_posix()
-    wish = FirstWish(
-        _taken_in(art, design_path, root), wish.name, wish.heading, wish.layout, wish.width, wish.height
-    )
+    taken_in = _taken_in(art, picture, (root / inside).parent, root)
+    wish = replace(wish, art=taken_in)
     first = first_design(inside, wish, workspace)
     workspace.write(inside, first.text.encode("utf-8"))
     return design_path, first, root
 
 
-def _taken_in(art: Path, design_path: Path, root: Path) -> str:
+def _home(design_path: Path, force: bool) -> tuple[Path, str]:
+    """The project that a new design belongs to, and its path there."""
+    try:
+        if design_path.exists() and not force:
+            mend = "Add --force, or --to NAME.pad.yaml."
+            raise one_problem(shown_path(design_path), "There is a design here already.", mend)
+        folder = design_path.parent.resolve()
+        there = next(above for above in (folder, *folder.parents) if above.is_dir())
+        root = project_root(there)
+        return root, (folder / design_path.name).relative_to(root).as_posix()
+    except (OSError, RuntimeError, ValueError) as error:
+        message = f"A design cannot be written here: {why(error)}."
+        raise one_problem(str(design_path), message, "Choose another place: --to NAME.pad.yaml.") from None
+
+
+def _taken_in(art: str, full: Path, folder: Path, root: Path) -> str:
     """The picture's path as the design will name it; one from outside the project is copied into art/."""
-    folder = design_path.resolve().parent
-    full = art.resolve()
     if full.is_relative_to(folder):
         return full.relative_to(folder).as_posix()
-    inside = folder.relative_to(root) / "art" / full.name
-    if (root / inside).exists():
-        if (root / inside).read_bytes() == full.read_bytes():
+    workspace = FolderWorkspace(root)
+    inside = (folder.relative_to(root) / "art" / full.name).as_posix()
+    data = picture_bytes(art)
+    if workspace.is_file(inside):
+        if workspace.read(inside) == data:
             return f"art/{full.name}"
         raise one_problem(
             shown_path(root / inside), "Another picture of this name is here already.", f"Rename {art} first."
         )
-    FolderWorkspace(root).write(inside.as_posix(), full.read_bytes())
+    workspace.write(inside, data)
     click.echo(f"Copied the picture to {shown_path(root / inside)}.", err=True)
     return f"art/{full.name}"
 

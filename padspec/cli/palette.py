@@ -9,6 +9,7 @@ from padspec.base.colour import WHITE, Colour
 from padspec.base.errors import ProblemsError
 from padspec.base.mixing import lch
 from padspec.cli.options import CONTEXT, as_json
+from padspec.cli.picture import picture_bytes
 from padspec.cli.say import one_problem, say_json, table, unusable
 from padspec.resolve import pictures, roles
 
@@ -27,13 +28,10 @@ def command(art: str, as_json: bool) -> int:
 
     RANK is what {from: art, rank: N} takes. Below them stand the colours that a design without a palette gets.
     """
-    path = Path(art)
     try:
-        if not path.is_file():
-            raise one_problem(art, "There is no such picture.", "Give the path of a PNG, JPEG, WebP, TIFF or SVG.")
-        data = path.read_bytes()
-        clusters = pictures.colours(data, path.name, "auto")
-        hue = pictures.leading_hue(data, path.name, "auto")
+        data, name = picture_bytes(art), Path(art).name
+        clusters = pictures.colours(data, name, "auto")
+        hue = pictures.leading_hue(data, name, "auto")
     except ArtError as error:
         return unusable(one_problem(art, error.message, error.mend), as_json)
     except ProblemsError as error:

@@ -44,7 +44,8 @@ def say_finding(finding: dict[str, Any], root: Path) -> None:
 
 def say_json(data: Any) -> None:
     """One JSON document on stdout."""
-    click.echo(json_text(data), nl=False)
+    # Half a character, as a file's name may hold, is then written as JSON's own escape.
+    click.echo(json_text(data).encode("utf-8", "backslashreplace").decode("utf-8"), nl=False)
 
 
 def problems_json(error: ProblemsError) -> dict[str, Any]:
@@ -85,21 +86,28 @@ def shown_path(path: Path) -> str:
     """A path as short as it can be said from here."""
     try:
         return str(path.resolve().relative_to(Path.cwd()))
-    except ValueError:
+    except (OSError, RuntimeError, ValueError):
         return str(path)
 
 
 def _where(place: Place, root: Path | None) -> str:
-    if root is None or not (root / place.file).exists():
+    if root is None or not _is_there(root / place.file):
         return str(place)
     return str(Place(shown_path(root / place.file), place.line, place.column))
+
+
+def _is_there(path: Path) -> bool:
+    try:
+        return path.exists()
+    except (OSError, ValueError):  # no file can have this name
+        return False
 
 
 def _say_excerpt(place: Place, root: Path | None) -> None:
     from padspec.reading.excerpt import excerpt
 
     path = (root or Path.cwd()) / place.file
-    if place.line and path.is_file():
+    if place.line and _is_there(path) and path.is_file():
         text = path.read_bytes().decode("utf-8-sig", "replace")
         click.echo(excerpt(text, place), err=True)
 

@@ -1,19 +1,21 @@
 """Build one design: skip it where nothing changed, else make it, write it whole and remember what it came from."""
 
-import gc
-import os
-import sys
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
 from threading import Thread
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.collection.record import Record, circumstances, is_current, recall, record_path
+from padspec.collection.circumstances import circumstances
+from padspec.collection.record import Record, font_digests, is_current, recall, record_path, way_to
+from padspec.collection.stale import NAMES, clear, given_up, others_than, withdraw
 from padspec.collection.targets import Target
-from padspec.workspace import FolderWorkspace, Workspace, content_digest, joined
+from padspec.workspace import FolderWorkspace, content_digest, joined
+
+if TYPE_CHECKING:
+    from padspec.resolve.design import Design
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,32 +43,38 @@ class Built:
 
 
 def build(
-    target: Target, output: Workspace, wish: BuildWish, claimed: dict[str, str], tell: Callable[[str], None]
+    target: Target, output: FolderWorkspace, wish: BuildWish, claimed: dict[str, str], tell: Callable[[str], None]
 ) -> Built:
     """Build one design into the output folder; raises ProblemsError where its files cannot be used.
 
-    `claimed` says which design of this run writes which SKU's folder, so that no two write one.
+    `claimed` says which design of this run writes which SKU's folder, so that no two write one. What an earlier
+    build wrote and this one does not is taken away; also where the design cannot be used by now.
     """
-    now = circumstances(wish.as_texts())
-    where = record_path(target.path)
+    source = FolderWorkspace(target.root)
+    now = circumstances(source.date() or "", wish.as_texts())
+    where = record_path(target, output)
     record = recall(where, output)
-    if not wish.again and record is not None and is_current(record, now, FolderWorkspace(target.root), output):
-        files = tuple(path for path, digest in record.outputs.items() if digest)
-        _claim(record.summary["sku"], target, claimed)
-        return Built(target, record.summary, files, was_current=True)
-    return _make(target, output, wish, now, where, claimed, tell)
+    try:
+        if not wish.again and record is not None and is_current(record, now, source, output):
+            _claim(record.sku, target, claimed)
+            return Built(target, record.summary, record.written, was_current=True)
+        return _make(target, output, wish, now, record, claimed, tell)
+    except ProblemsError as error:
+        if record is not None:
+            with suppress(ProblemsError):  # the one that is told comes first
+                withdraw(record, error, others_than(where, output).files, output)
+        raise
 
 
 def _make(
     target: Target,
-    output: Workspace,
+    output: FolderWorkspace,
     wish: BuildWish,
     now: dict[str, str],
-    where: str,
+    record: Record | None,
     claimed: dict[str, str],
     tell: Callable[[str], None],
 ) -> Built:
-    _make_haste()
     Thread(target=_decode_ahead, args=(target,), daemon=True).start()
     # Imported only when there is something to make: finding that nothing changed must stay quick.
     from padspec.draw.outputs import DrawWish
@@ -75,28 +83,33 @@ def _make(
 
     source = FolderWorkspace(target.root)
     pad = make(target.path, source, tell)
-    _claim(pad.design.sku, target, claimed)
+    sku, where = pad.design.sku, record_path(target, output)
+    _claim(sku, target, claimed)
+    others = others_than(where, output)
+    free = given_up(sku, target, others, output)
     files = draw(pad, DrawWish(wish.embed, wish.despite_errors, wish.proofs), tell)
-    sheet = f"{pad.design.sku}/sheet.pdf"
-    if sheet not in files:
-        output.set_aside(sheet, f"{pad.design.sku}/sheet.old.pdf")
+    olds = (*(old for _, old in free.records), *([record] if record else []))
+    clear(sku, olds, others.without(free).files | files.keys(), output)
     for path, data in files.items():
         output.write(path, data)
+    for path, _ in free.records:
+        output.remove(path)
     summary = pad_data(pad.design, pad.sheet, pad.findings)
     written = {path: content_digest(data) for path, data in files.items()}
-    absent = {} if sheet in files else {sheet: ""}
-    output.write(where, Record(now, source.seen, written | absent, summary).text())
+    absent = {f"{sku}/{name}": "" for name in NAMES if f"{sku}/{name}" not in files}
+    mark = way_to(target.root, output)
+    made = Record(mark, target.path, now, _fonts(pad.design), source.seen, written | absent, summary)
+    output.write(where, made.text())
     return Built(target, summary, tuple(files), was_current=False)
 
 
-def _make_haste() -> None:
-    """Set the process up for a short run of two threads; nothing that is written depends on it."""
-    # Loading makes a hundred thousand objects that all stay: looking for garbage among them finds none.
-    gc.set_threshold(100_000)
-    # The thread that decodes wants Python back for a moment at every block of its file.
-    sys.setswitchinterval(0.0005)
-    # No matrix here is large: threads for matrices would only take the cores from the picture.
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+def _fonts(design: "Design") -> dict[str, str]:
+    """The fonts that came from packages; a file of the maker's is among what was read."""
+    from padspec.resolve.design import Heading, blocks
+    from padspec.resolve.lettering_fonts import FILE_ENDINGS
+
+    fonts = (design.small_print, *(block.font for block in blocks(design) if isinstance(block, Heading)))
+    return font_digests(tuple({font.name: 0 for font in fonts if not font.name.lower().endswith(FILE_ENDINGS)}))
 
 
 def _decode_ahead(target: Target) -> None:

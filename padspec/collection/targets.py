@@ -26,9 +26,18 @@ def targets(paths: tuple[str, ...]) -> tuple[Target, ...]:
     """Every design meant, each once, in the order given. Raises ProblemsError for a path that means none."""
     found: dict[Target, None] = {}
     for text in paths or (".",):
-        for target in _of(Path(text)):
-            found.setdefault(target)
+        try:
+            found.update(dict.fromkeys(_of(Path(text))))
+        except (OSError, RuntimeError, ValueError) as error:
+            raise ProblemsError(Problem(Place(text, 0, 0), f"This path cannot be used: {why(error)}.")) from None
     return tuple(found)
+
+
+def why(error: Exception) -> str:
+    """What the system has against a path: a name that is too long, a link that leads in a circle."""
+    if isinstance(error, OSError):
+        return error.strerror or type(error).__name__
+    return "it leads in a circle" if isinstance(error, RuntimeError) else "no file can have this name"
 
 
 def project_root(path: Path) -> Path:
@@ -45,10 +54,13 @@ def _of(path: Path) -> tuple[Target, ...]:
     if path.is_dir():
         return _in_folder(path)
     if not path.is_file():
-        raise ProblemsError(Problem(Place(str(path), 0, 0), "There is no such file or folder.", _likely(path)))
+        raise _missing(path)
     root = project_root(path)
     # The folder's links are followed, the file's are not: one that leads out of the project is told as such.
     inside = (path.parent.resolve() / path.name).relative_to(root).as_posix()
+    if not _is_text(inside):
+        shown = inside.encode("utf-8", "replace").decode("utf-8")
+        raise ProblemsError(Problem(Place(shown, 0, 0), "Its name holds bytes that are not UTF-8.", "Rename it."))
     if path.name == COLLECTION_FILE or path.name.endswith(".collection.yaml"):
         return _in_collection(root, inside)
     if path.suffix not in (".yaml", ".yml"):
@@ -105,6 +117,20 @@ def left_out(paths: tuple[str, ...], found: tuple[Target, ...]) -> tuple[Path, .
         entry for folder in folders for entry in sorted(folder.iterdir()) if entry.name.endswith(DESIGN_ENDING)
     )
     return tuple(design for design in designs if design not in meant)
+
+
+def _is_text(path: str) -> bool:
+    return not any("\ud800" <= letter <= "\udfff" for letter in path)
+
+
+def _missing(path: Path) -> ProblemsError:
+    if path.is_symlink():
+        message = f"There is no such file: this link leads to {path.readlink()}, and nothing is there."
+        mend = "Put the file itself here, or mend the link."
+        return ProblemsError(Problem(Place(str(path), 0, 0), message, mend))
+    if path.exists():
+        return ProblemsError(Problem(Place(str(path), 0, 0), "This is neither a file nor a folder."))
+    return ProblemsError(Problem(Place(str(path), 0, 0), "There is no such file or folder.", _likely(path)))
 
 
 def _likely(path: Path) -> str:

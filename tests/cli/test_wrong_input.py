@@ -43,7 +43,7 @@ def folder(tmp_path):
         (("new", "moth.png", "--to", "."), ("--to", "directory")),
         (("new", "moth.png", "--name", "x" * 300), ("200",)),
         (("palette", "mth.png"), ("mth.png", "no such picture")),
-        (("palette", "."), ("no such picture",)),
+        (("palette", "."), ("This is a folder", "PNG")),
         (("explain", "rule-contrst"), ("rule-contrst", "Did you mean rule-contrast?")),
         (("explain", "qqqq"), ("qqqq", "padspec explain")),
         (("explain", ""), ("padspec explain",)),
@@ -199,15 +199,17 @@ def denied(*_: object, **__: object) -> None:
 
 def test_an_out_folder_that_may_not_be_written(folder, monkeypatch):
     put(folder, x__pad__yaml=PLAIN)
-    monkeypatch.setattr("padspec.workspace.tempfile.mkstemp", denied)
+    monkeypatch.setattr("padspec.workspace.os.open", denied)
     assert padspec(folder, "build").refused("cannot be written", "Permission denied")
 
 
 @pytest.mark.parametrize("name", ["x.pad.yaml", "moth.png"])
 def test_a_file_that_may_not_be_read(folder, monkeypatch, name):
     put(folder, x__pad__yaml=PLAIN + "art: {file: moth.png}\n")
-    read = Path.read_bytes
-    monkeypatch.setattr(Path, "read_bytes", lambda path: denied() if path.name == name else read(path))
+    opened = Path.open
+    monkeypatch.setattr(
+        Path, "open", lambda path, *how, **more: denied() if path.name == name else opened(path, *how, **more)
+    )
     assert padspec(folder, "check").refused(name, "cannot be read", "Permission denied")
 
 
