@@ -12,6 +12,8 @@ from typing import Any
 #: Bidirectional types that can make a line run otherwise than from left to right.
 _TURNING = frozenset({"R", "AL", "AN", "RLE", "RLO", "RLI", "FSI"})
 _CLOSING = {"(": ")", "[": "]", "{": "}", "⟨": "⟩"}
+#: Isolates, which python-bidi does not know; without them the line is ordered by its letters alone.
+_ISOLATES = dict.fromkeys(range(0x2066, 0x206A))
 #: Below this there is Latin and what any script shares, nothing else.
 _PAST_LATIN = "\u0250"
 #: Scripts that take the script of their neighbours: common and inherited characters.
@@ -27,19 +29,22 @@ class Run:
 
 
 def visual_runs(text: str) -> tuple[Run, ...]:
-    """The runs of a line from left to right.
+    """The runs of a line from left to right; none where nothing of it is shown.
 
     >>> [run.text for run in visual_runs("Notes")]
     ['Notes']
     >>> [(run.text, run.leftwards) for run in visual_runs("\u05e7\u05e0\u05d9 2026")]
     [('2026', False), ('\u05e7\u05e0\u05d9 ', True)]
     """
+    text = text.translate(_ISOLATES)
     if not any(unicodedata.bidirectional(c) in _TURNING for c in text):
         return tuple(Run(part, False) for part in _by_script(text))
     levels = [
         (level, "".join(character for _, character in group))
         for level, group in groupby(_levelled(text), key=lambda pair: pair[0])
     ]
+    if not levels:
+        return ()
     runs = []
     for level, part in _reordered(levels):
         scripts = _by_script(part)

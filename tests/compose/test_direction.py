@@ -55,3 +55,13 @@ def test_a_change_of_script_begins_a_new_run() -> None:
 @given(st.text(alphabet=f"ab 12.,{LIST}{ARABIC}", min_size=1, max_size=24))
 def test_the_order_is_that_of_a_second_implementation(text: str) -> None:
     assert seen(text) == get_display(text)
+
+
+@given(
+    st.text(
+        alphabet=f"a1( {LIST[:2]}\u202a\u202b\u202c\u202d\u202e\u200f\u2066\u2067\u2068\u2069\u0301", max_size=12
+    )
+)
+def test_no_invisible_character_breaks_the_order(text: str) -> None:
+    shown = "".join(run.text for run in visual_runs(text))
+    assert {c for c in text if c in "a1("} <= set(shown)

@@ -156,3 +156,11 @@ def test_no_text_takes_no_room() -> None:
 
 def test_a_thousand_words_are_broken_in_bounded_time() -> None:
     assert len(fit(heading("x " * 150), 68).lines) <= 2
+
+
+def test_a_long_heading_is_broken_by_shaping_each_piece_once() -> None:
+    """Not every stretch of the words: 150 of them have more than ten thousand."""
+    shape_line.cache_clear()
+    lines = broken(font(), " ".join("abcdefghij"[n % 10] for n in range(150)), 4)
+    assert shape_line.cache_info().misses < 100
+    assert max(map(len, lines)) - min(map(len, lines)) <= 4
