@@ -17,7 +17,7 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 
 #: A file of the maker's may be this large; more is refused before it is read.
-MOST_BYTES = 400 * 1024 * 1024
+MOST_BYTES = 160 * 1024 * 1024
 _COPY_IT_IN = "Copy the file into the folder and name it from there."
 _WRITE_ELSEWHERE = "Write elsewhere: --out FOLDER."
 #: The first second of the year 10000, which a date of ten characters cannot name.

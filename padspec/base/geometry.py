@@ -1,6 +1,10 @@
 """Plane geometry in millimetres: origin top left, y grows downwards, until an emitter converts."""
 
 from dataclasses import dataclass
+from math import sqrt
+
+#: A raster of the checks or a proof has no more pixels than this, so that a large sheet costs no gigabytes.
+MOST_PIXELS = 40_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,6 +17,16 @@ class Size:
     def turned(self) -> "Size":
         """The same size on its side."""
         return Size(self.height, self.width)
+
+
+def bounded_ppi(size: Size, ppi: float) -> float:
+    """The resolution wished for, or as much of it as keeps a raster of this size in mm to forty megapixels.
+
+    >>> bounded_ppi(Size(210, 297), 300), round(bounded_ppi(Size(1000, 1000), 300))
+    (300, 161)
+    """
+    pixels = size.width * size.height * (ppi / 25.4) ** 2
+    return ppi if pixels <= MOST_PIXELS else ppi * sqrt(MOST_PIXELS / pixels)
 
 
 @dataclass(frozen=True, slots=True)

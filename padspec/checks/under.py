@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from padspec.base.colour import Colour, Floats
 from padspec.base.contrast import contrast_ratios
+from padspec.base.geometry import bounded_ppi
 from padspec.compose.face import Face
 from padspec.draw.pdf import face_pdf
 from padspec.draw.png import rasterise
@@ -23,15 +24,16 @@ PERCENTILE = 5.0
 
 @dataclass(frozen=True, slots=True)
 class Under:
-    """Pixels, shape (height, width, 3), and where the trim's corner lies in them, in mm."""
+    """Pixels, shape (height, width, 3), where the trim's corner lies in them, in mm, and how many to an inch."""
 
     pixels: NDArray[np.uint8]
     origin: float
+    ppi: float = PPI
 
     def along(self, outline: Outline) -> Floats:
         """The sRGB values, shape (n, 3) between 0 and 1, met on the way along an outline, a pixel at a time."""
-        points = flattened(outline, 25.4 / PPI)
-        spots = np.floor((points + self.origin) * PPI / 25.4).astype(int)
+        points = flattened(outline, 25.4 / self.ppi)
+        spots = np.floor((points + self.origin) * self.ppi / 25.4).astype(int)
         height, width = self.pixels.shape[:2]
         inside = (spots[:, 0] >= 0) & (spots[:, 0] < width) & (spots[:, 1] >= 0) & (spots[:, 1] < height)
         spots = spots[inside]
@@ -39,9 +41,10 @@ class Under:
 
 
 def look_under(face: Face) -> Under:
-    """Rasterise the face less rules and lettering, at 300 pixels an inch, with its bleed."""
+    """Rasterise the face less rules and lettering, with its bleed, at 300 pixels an inch (fewer on a poster)."""
     bare = without(face.scene, "rules", "lettering")
-    return Under(rasterise(face_pdf(bare, packed=False), PPI), face.scene.bleed)
+    ppi = bounded_ppi(bare.bleed_box.size, PPI)
+    return Under(rasterise(face_pdf(bare, packed=False), ppi), face.scene.bleed, ppi)
 
 
 def least_contrast(colour: Colour, under: Floats) -> float:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from padspec.base.geometry import Box
+from padspec.base.geometry import Box, bounded_ppi
 from padspec.compose.face import Face
 from padspec.draw.pdf import face_pdf, sheet_pdf
 from padspec.draw.png import mark_failed, picture_png, png_file, rasterise
@@ -76,22 +76,24 @@ def _picture_bytes(image: Raster | Vector) -> bytes:
 def _proofs(face: Face, sheet: Sheet | None, paper: bytes | None, failed: bool) -> dict[str, bytes]:
     """The very PDF that prints, rasterised once: the face is cut from its first slot."""
     if sheet is None or paper is None:
+        ppi = bounded_ppi(face.scene.bleed_box.size, FACE_PPI)
         trim = Box(0, 0, face.scene.size.width, face.scene.size.height).moved(face.scene.bleed, face.scene.bleed)
-        whole = _cut(rasterise(face_pdf(face.scene, packed=False), FACE_PPI), trim)
-        return {"face.png": png_file(mark_failed(whole), FACE_PPI)}
-    pixels = rasterise(paper, FACE_PPI)
-    leaf = _cut(pixels, sheet.slots[0].trim)
+        whole = _cut(rasterise(face_pdf(face.scene, packed=False), ppi), trim, ppi)
+        return {"face.png": png_file(mark_failed(whole), ppi)}
+    ppi = bounded_ppi(sheet.size, FACE_PPI)
+    pixels = rasterise(paper, ppi)
+    leaf = _cut(pixels, sheet.slots[0].trim, ppi)
     upright = np.rot90(leaf, 1) if sheet.grid.face_turned else leaf
     small = _reduced(pixels, SHEET_SHARE)
     shown = [mark_failed(upright), mark_failed(small)] if failed else [upright, small]
     return {
-        "face.png": png_file(np.ascontiguousarray(shown[0]), FACE_PPI),
-        "sheet.png": png_file(np.ascontiguousarray(shown[1]), FACE_PPI / SHEET_SHARE),
+        "face.png": png_file(np.ascontiguousarray(shown[0]), ppi),
+        "sheet.png": png_file(np.ascontiguousarray(shown[1]), ppi / SHEET_SHARE),
     }
 
 
-def _cut(pixels: NDArray[np.uint8], box: Box) -> NDArray[np.uint8]:
-    left, top, right, bottom = (round(v * FACE_PPI / 25.4) for v in (box.x, box.y, box.right, box.bottom))
+def _cut(pixels: NDArray[np.uint8], box: Box, ppi: float) -> NDArray[np.uint8]:
+    left, top, right, bottom = (round(v * ppi / 25.4) for v in (box.x, box.y, box.right, box.bottom))
     return pixels[top:bottom, left:right]
 
 

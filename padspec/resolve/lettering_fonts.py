@@ -6,6 +6,7 @@ from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.fonts import PLAIN, families, family_file
 from padspec.resolve.design import Font
+from padspec.resolve.font_size import MOST_FONT, too_large
 from padspec.resolve.settings import Troubles
 from padspec.workspace import Workspace, content_digest, joined
 
@@ -58,6 +59,10 @@ class FontShelf:
         from fontTools.ttLib import TTFont, TTLibError
 
         try:
+            if too_large(data):
+                message = f"{name} would unpack to more than {MOST_FONT // 1_000_000} MB."
+                self._troubles.add(place, message, "Use a font of one family and one style; most have under 1 MB.")
+                return None
             font = TTFont(BytesIO(data), lazy=True)
             if font["maxp"].numGlyphs < 2 or not font.getBestCmap():
                 raise TTLibError("no glyphs")

@@ -3,6 +3,7 @@
 from functools import cache
 from io import BytesIO
 
+import brotli
 import pytest
 from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.t2CharStringPen import T2CharStringPen
@@ -135,3 +136,27 @@ def test_a_file_outside_the_project_is_refused() -> None:
 def test_an_unknown_family_is_refused_with_the_nearest() -> None:
     (problem,) = problems(apply(PLAIN, {"heading.font": "Fredokka"}))
     assert "No installed package holds the font Fredokka. Did you mean Fredoka?" in problem
+
+
+def woff2_with_junk(stated: int, junk: int) -> bytes:
+    """A WOFF2 of one made-up table of zeros whose header states this unpacked size (W3C WOFF2, section 4)."""
+    packed = brotli.compress(bytes(junk))
+    number = b"".join(bytes([(junk >> shift) & 0x7F | 0x80]) for shift in (28, 21, 14, 7)).lstrip(b"\x80")
+    directory = b"\x3fJUNK" + number + bytes([junk & 0x7F])
+    sizes = [48 + len(directory) + len(packed), 1 << 16, stated, len(packed)]
+    head = b"wOF2\0\1\0\0" + b"".join(size.to_bytes(4, "big") for size in sizes)
+    return head.ljust(48, b"\0") + directory + packed
+
+
+@pytest.mark.parametrize("stated", [900_000_000, 1000])
+def test_a_small_file_that_unpacks_to_a_giant_is_refused_whatever_its_header_says(stated: int) -> None:
+    junk = 70_000_000
+    (problem,) = problems(FILE, files={"fonts/hand.ttf": woff2_with_junk(stated, junk)})
+    assert "would unpack to more than 60 MB" in problem
+
+
+def test_a_file_whose_directory_never_ends_is_no_font() -> None:
+    (problem,) = problems(
+        FILE, files={"fonts/hand.ttf": b"wOF2".ljust(12, b"\0") + b"\xff\xff" + bytes(34) + b"\xff" * 60}
+    )
+    assert "cannot be read as a font" in problem
