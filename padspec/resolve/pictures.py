@@ -5,6 +5,7 @@ In goes the file and the room it may take; out comes the picture as it is placed
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from math import sqrt
 from pathlib import PurePosixPath
 from typing import Literal
 
@@ -25,6 +26,9 @@ Mode = Literal["auto", "even", "none"]
 
 #: A picture is brought down to this many pixels an inch at the placed size: more than paper shows.
 MOST_PPI = 450
+#: A larger picture is brought down to so many pixels before it is cut out: all of A4 at 450 pixels an inch has
+#: twenty million. What it then has is what `source` counts.
+MOST_WORKED = 24_000_000
 #: The frame that a picture gets which fills its rectangle, in mm, and the radius of its corners.
 FRAME = 1.8
 CORNER = 3.0
@@ -128,7 +132,11 @@ def _visible(data: bytes, wish: PictureWish) -> tuple[Pixels, CutoutRecord]:
 # kept, so that a long collection does not hold all of its art in memory.
 @lru_cache(maxsize=2)
 def _cut(data: bytes, file: str, mode: Mode) -> Cutout:
-    return cut_out(decoded(data, file), mode)
+    pixels = decoded(data, file)
+    share = sqrt(MOST_WORKED / (pixels.width * pixels.height))
+    if share < 1:
+        pixels = bring_down(pixels, max(1, round(pixels.width * share)), max(1, round(pixels.height * share)))
+    return cut_out(pixels, mode)
 
 
 @lru_cache(maxsize=2)

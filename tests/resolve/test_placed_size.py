@@ -84,3 +84,12 @@ def test_a_picture_in_a_panel_takes_the_panels_width_and_no_inset_of_its_own() -
     assert placed.box.width == pytest.approx(90 - 2 * (6 + 5))
     assert placed.box.y == pytest.approx(6 + 5)
     assert placed.short_by == 0
+
+
+def test_a_giant_picture_is_worked_on_at_no_more_than_twenty_four_megapixels() -> None:
+    """Its cut and its colours cost memory for every pixel, and paper shows none of the rest."""
+    pixels = np.full((5000, 6000, 3), 240, np.uint8)
+    pixels[1000:4000, 1000:5000] = (120, 60, 90)
+    art = placed({"art.height": "30 mm", "art.trim-empty": "false"}, png(pixels))
+    assert 23_000_000 < art.source[0] * art.source[1] <= 24_100_000
+    assert art.source[0] / art.source[1] == pytest.approx(6 / 5, abs=1e-3)
