@@ -7,6 +7,7 @@ not by their advance, so that an A or a quote at the end does not push the line 
 
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import accumulate
 
 from padspec.base.geometry import Affine, Box
 from padspec.base.numbers import EPSILON
@@ -88,14 +89,12 @@ def broken(font: Font, text: str, count: int) -> tuple[str, ...]:
     if count == 1 or len(pieces) == 1:
         return (text,)
 
-    advances = [0.0]
-    for piece in pieces:
-        advances.append(advances[-1] + _advance(font, piece))
-    trailing = [_advance(font, piece) - _advance(font, piece.rstrip()) for piece in pieces]
+    shaped = [_shaped_piece(font, piece) for piece in pieces]
+    starts = [0.0, *accumulate(piece.advance for piece in shaped)]
 
     def width(start: int, end: int) -> float:
-        """By advances, the space at a line's end not counted; kerning across a space is too little to matter."""
-        return advances[end] - advances[start] - trailing[end - 1]
+        """From the first ink to the last; kerning across a space is too little to matter."""
+        return starts[end - 1] + shaped[end - 1].right - starts[start] - shaped[start].left
 
     # best[k][end]: the narrowest widest line when the first `end` pieces stand in k lines, and the last break.
     best: dict[tuple[int, int], tuple[float, int]] = {(0, 0): (0.0, 0)}
@@ -111,10 +110,19 @@ def broken(font: Font, text: str, count: int) -> tuple[str, ...]:
     return _lines(pieces, best, used)
 
 
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A piece of a line at an em of 1 mm: how far it moves the pen, and where its ink begins and ends."""
+
+    advance: float
+    left: float
+    right: float
+
+
 @lru_cache(maxsize=1024)
-def _advance(font: Font, text: str) -> float:
-    """How far a piece of a line moves the pen, in em."""
-    return shape_line(font, text).advance
+def _shaped_piece(font: Font, text: str) -> _Piece:
+    line = shape_line(font, text)
+    return _Piece(line.advance, line.ink.x, line.ink.right)
 
 
 def _lines(pieces: list[str], best: dict[tuple[int, int], tuple[float, int]], used: int) -> tuple[str, ...]:
