@@ -3,7 +3,6 @@
 Outlines look the same on every machine and printer. Sizes are the em in mm; the baseline is y = 0.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -91,54 +90,28 @@ def _handle(font: Font) -> Any:
 @lru_cache(maxsize=1024)
 def _glyph(font: Font, codepoint: int) -> Outline:
     steps: list[Step] = []
-    _draw_funcs().draw(_handle(font), codepoint, steps)
+    _handle(font).draw_glyph(codepoint, _draw_funcs(), steps)
     return tuple(steps)
 
 
-@dataclass(frozen=True, slots=True)
-class _Pen:
-    """HarfBuzz draw callbacks that collect steps; quadratic curves are raised to cubics exactly."""
-
-    draw: Callable[[Any, int, list[Step]], None]
-
-
 @lru_cache(maxsize=1)
-def _draw_funcs() -> _Pen:
+def _draw_funcs() -> Any:
+    """HarfBuzz draw callbacks that add to a list of steps; quadratic curves are raised to cubics exactly."""
     import uharfbuzz as hb
 
-    at = [0.0, 0.0]
-
-    def move(x: float, y: float, steps: list[Step]) -> None:
-        at[:] = (x, y)
-        steps.append(Move(x, y))
-
-    def line(x: float, y: float, steps: list[Step]) -> None:
-        at[:] = (x, y)
-        steps.append(Line(x, y))
-
-    def cubic(x1: float, y1: float, x2: float, y2: float, x: float, y: float, steps: list[Step]) -> None:
-        at[:] = (x, y)
-        steps.append(Curve(x1, y1, x2, y2, x, y))
-
     def quadratic(x1: float, y1: float, x: float, y: float, steps: list[Step]) -> None:
-        x0, y0 = at
-        cubic(
-            x0 + (x1 - x0) * 2 / 3,
-            y0 + (y1 - y0) * 2 / 3,
-            x + (x1 - x) * 2 / 3,
-            y + (y1 - y) * 2 / 3,
-            x,
-            y,
-            steps,
-        )
-
-    def close(steps: list[Step]) -> None:
-        steps.append(Close())
+        last = steps[-1]
+        if isinstance(last, Close):
+            raise ValueError("a part of a glyph begins with a move")
+        x0, y0 = last.x, last.y
+        first = (x0 + (x1 - x0) * 2 / 3, y0 + (y1 - y0) * 2 / 3)
+        second = (x + (x1 - x) * 2 / 3, y + (y1 - y) * 2 / 3)
+        steps.append(Curve(*first, *second, x, y))
 
     funcs = hb.DrawFuncs()
-    funcs.set_move_to_func(move)
-    funcs.set_line_to_func(line)
-    funcs.set_cubic_to_func(cubic)
+    funcs.set_move_to_func(lambda x, y, steps: steps.append(Move(x, y)))
+    funcs.set_line_to_func(lambda x, y, steps: steps.append(Line(x, y)))
+    funcs.set_cubic_to_func(lambda x1, y1, x2, y2, x, y, steps: steps.append(Curve(x1, y1, x2, y2, x, y)))
     funcs.set_quadratic_to_func(quadratic)
-    funcs.set_close_path_func(close)
-    return _Pen(lambda handle, glyph, steps: handle.draw_glyph(glyph, funcs, steps))
+    funcs.set_close_path_func(lambda steps: steps.append(Close()))
+    return funcs
