@@ -58,7 +58,7 @@ def first_design(path: str, wish: FirstWish, workspace: Workspace) -> FirstDesig
     """
     trims = ((wish.width, wish.height),) if wish.width and wish.height else TRIMS
     trials = [(values, _make(path, values, workspace)) for values in (_values(wish, trim) for trim in trims)]
-    values, pad = max(trials, key=lambda trial: trial[1].sheet.grid.n_up if trial[1].sheet else 0)
+    values, pad = max(trials, key=lambda trial: trial[1].sheet.n_up if trial[1].sheet else 0)
     asked = bool(wish.width and wish.height)
     return _settled(path, {**values, **_written_out(pad)}, workspace, keep_trim=asked)
 

@@ -24,11 +24,12 @@ def pad_data(design: "Design", sheet: "Sheet | None", findings: tuple[Finding, .
         "sku": design.sku,
         "file": design.file,
         "state": "failed" if worst(findings) == Severity.ERROR else "passed",
-        "n_up": sheet.grid.n_up if sheet else 0,
+        "n_up": sheet.n_up if sheet else 0,
+        "cuts": sheet.cuts if sheet else 0,
         "sheet": design.sheet.size_name,
         "leaves": design.leaves,
         "copies": sheet.copies if sheet else 0,
-        "caution": CAUTIONS[design.studio.cutter_kind],
+        "caution": CAUTIONS[design.studio.cutter.kind],
         "findings": [finding_data(finding) for finding in findings],
     }
 

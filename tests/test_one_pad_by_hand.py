@@ -96,9 +96,9 @@ def test_three_faces_lie_on_their_sides_on_an_upright_sheet() -> None:
     #   upright: ⌊(198.6 + 4) ÷ (90 + 4)⌋ = ⌊2.16⌋ = 2 by ⌊(285.6 + 4) ÷ (190 + 4)⌋ = ⌊1.49⌋ = 1: 2 faces
     #   turned:  ⌊(198.6 + 4) ÷ (190 + 4)⌋ = ⌊1.04⌋ = 1 by ⌊(285.6 + 4) ÷ (90 + 4)⌋ = ⌊3.08⌋ = 3: 3 faces
     # Cuts: two for each row and each column, 2 × 3 + 2 × 1 = 8.
-    grid = shown("sheet")["grid"]
-    assert (grid["rows"], grid["columns"], grid["cuts"]) == (3, 1, 8)
-    assert (grid["sheet_turned"], grid["face_turned"]) == (False, True)
+    grid = shown("sheet")["arrangement"]
+    assert (grid["rows"], grid["columns"], grid["turned"]) == (3, 1, True)
+    assert shown("sheet")["cuts"] == 8
     assert shown("sheet")["printable"] == box(4.2, 4.2, 201.6, 288.6)
 
 
@@ -113,9 +113,9 @@ def test_the_slots_are_centred_on_the_sheet() -> None:
         box(10, 197.5, 190, 90),
     ]
     assert [slot["printed"] for slot in slots] == [
-        box(7, 6.5, 196, 95),
-        box(7, 101.5, 196, 94),
-        box(7, 195.5, 196, 95),
+        [box(7, 6.5, 196, 95)],
+        [box(7, 101.5, 196, 94)],
+        [box(7, 195.5, 196, 95)],
     ]
 
 

@@ -164,3 +164,14 @@ class Affine:
     def of(self, x: float, y: float) -> tuple[float, float]:
         """Where a point lands."""
         return self.a * x + self.c * y + self.e, self.b * x + self.d * y + self.f
+
+
+def mapped_box(box: Box, by: Affine) -> Box:
+    """The box around a box after a map.
+
+    >>> mapped_box(Box(1, 2, 3, 4), Affine.quarter_turn(10))
+    Box(x=4.0, y=1.0, width=4.0, height=3.0)
+    """
+    corners = [by.of(x, y) for x in (box.x, box.right) for y in (box.y, box.bottom)]
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return Box(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))

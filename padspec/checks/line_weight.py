@@ -22,8 +22,8 @@ def line_weight(subject: Subject, limits: Limits) -> Iterator[Finding]:
     least-screened-line). Remedy: the weight that passes.
     """
     studio = subject.design.studio
-    least = _held(limits.at(Severity.ERROR), studio.least_line)
-    least_screened = _held(limits.at(Severity.WARNING), studio.least_screened_line)
+    least = _held(limits.at(Severity.ERROR), studio.printer.least_line)
+    least_screened = _held(limits.at(Severity.WARNING), studio.printer.least_screened_line)
     for block in blocks(subject.design):
         if not isinstance(block, Rows):
             continue

@@ -1,4 +1,4 @@
-"""The sheet: does a face fit, is there bleed enough, and did every mark find room?"""
+"""The sheet: is there bleed enough, and did every mark find room?"""
 
 from bisect import bisect_left
 from collections.abc import Iterator
@@ -6,46 +6,16 @@ from math import ceil, floor, hypot
 
 from padspec.base.colour import WHITE
 from padspec.base.findings import Finding, Remedy, Severity
-from padspec.base.numbers import mm_text, number_text, round_down, round_up
+from padspec.base.numbers import mm_text, number_text, round_up
 from padspec.base.place import Place
 from padspec.checks.check import Limits, Subject
 from padspec.resolve.design import Design, with_sheet
-from padspec.resolve.resolve import LEAST_TRIM
-from padspec.sheet.fit import beds, largest_trims
 from padspec.sheet.marks import MARK_GAP, MARK_LEAST
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
 
 #: What the default errors of a studio come to: √(1² + 0.5² + 0.5²) mm.
 USUAL_STACK = hypot(1.0, 0.5, 0.5)
-
-
-def sheet_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (geometry sets the limit)
-    """Does at least one face fit the printable area? An error that cannot be allowed.
-
-    Trim + 2 × least bleed ≤ printable, in some orientation of sheet and face: geometry, no published source
-    needed. Remedy: the largest trim that would fit.
-    """
-    if subject.sheet is not None:
-        return
-    design = subject.design
-    least = design.sheet.least_bleed
-    printable = beds(design)[0].printable
-    trim = design.trim
-    sums = (
-        f"{number_text(trim.width)} + 2 × {number_text(least)} = {number_text(trim.width + 2 * least)} mm by "
-        f"{number_text(trim.height)} + 2 × {number_text(least)} = {number_text(trim.height + 2 * least)} mm"
-    )
-    reached = f"{number_text(printable.width)} × {number_text(printable.height)} mm"
-    yield Finding(
-        check="sheet-fit",
-        severity=Severity.ERROR,
-        place=_place(design, "trim"),
-        message=f"Not one face fits {design.sheet.size_name}: {sums}, and the printer reaches {reached}.",
-        measured=f"{number_text(trim.width + 2 * least)} × {number_text(trim.height + 2 * least)} mm",
-        limit=reached,
-        remedy=_largest(design),
-    )
 
 
 def bleed_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
@@ -62,7 +32,7 @@ def bleed_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
         return
     level = limits.mildest
     needed = stacked_error(design) if level.usual is None else level.value
-    printed = least_printed(sheet)
+    printed = sheet.least_bleed
     if printed >= needed - 1e-9:
         return
     yield Finding(
@@ -100,19 +70,21 @@ def mark_room(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: A
 def stacked_error(design: Design) -> float:
     """Placement, skew and cutting error together, as independent ± limits."""
     studio = design.studio
-    return hypot(studio.placement_error, studio.skew_error, studio.cutter_error)
-
-
-def least_printed(sheet: Sheet) -> float:
-    """The least bleed that prints beyond any cut: outer edges, and gutters where there are any."""
-    guttered = sheet.gutter > 0 and sheet.grid.n_up > 1
-    return min(sheet.outer_bleed.least(), sheet.inner_bleed if guttered else sheet.outer_bleed.least())
+    return hypot(studio.printer.placement_error, studio.printer.skew_error, studio.cutter.error)
 
 
 def _held_back_by(sheet: Sheet, needed: float) -> str:
     """The key that the least bleed comes from: a gutter too narrow for two bleeds, else the bleed."""
-    outer_is_enough = sheet.outer_bleed.least() >= needed - 1e-9
+    outer_is_enough = _outer_bleed(sheet) >= needed - 1e-9
     return "gutter" if outer_is_enough and sheet.gutter < 2 * needed else "bleed"
+
+
+def _outer_bleed(sheet: Sheet) -> float:
+    """The least bleed around the block as a whole."""
+    block, printed = sheet.trim_box, sheet.bleed_box
+    return min(
+        block.x - printed.x, block.y - printed.y, printed.right - block.right, printed.bottom - block.bottom
+    )
 
 
 def _more_bleed(design: Design, needed: float) -> Remedy:
@@ -127,14 +99,14 @@ def _more_bleed(design: Design, needed: float) -> Remedy:
     if 0 < wish.gutter < 2 * needed:
         changes["gutter"] = round_up(2 * needed, 0.1)
     trial = tile(with_sheet(design, **changes))
-    if trial is None or least_printed(trial) < needed - 1e-9:
+    if trial is None or trial.least_bleed < needed - 1e-9:
         return Remedy(
             f"Leave at least {mm_text(enough)} around the faces: a smaller trim or a larger sheet does it."
         )
     texts = {name.replace("_", "-"): f"{number_text(value)} mm" for name, value in changes.items()}
     words = ", ".join(f"{name}: {value}" for name, value in texts.items())
     return Remedy(
-        f"Set under sheet: {words} ({trial.grid.n_up}-up).",
+        f"Set under sheet: {words} ({trial.n_up}-up).",
         tuple((("sheet", name), value) for name, value in texts.items()),
     )
 
@@ -159,23 +131,6 @@ def _all_marks(design: Design, bleed: float) -> bool:
     """Whether nothing is left out with this bleed, tried."""
     trial = tile(with_sheet(design, bleed=bleed, least_bleed=min(design.sheet.least_bleed, bleed)))
     return trial is not None and not trial.left_out
-
-
-def _largest(design: Design) -> Remedy:
-    sizes = largest_trims(design)
-    if not sizes:
-        return Remedy("The margins leave nothing of this sheet; choose a larger one.")
-    trim = design.trim
-    fitting = [(min(trim.width, s.width), min(trim.height, s.height)) for s in sizes]
-    width, height = max(fitting, key=lambda wh: (round(wh[0] * wh[1], 6), wh))
-    width, height = round_down(width, 0.5), round_down(height, 0.5)
-    if min(width, height) < LEAST_TRIM:
-        return Remedy(f"A leaf of {LEAST_TRIM:g} mm does not fit in; choose a larger sheet.")
-    texts = (f"{number_text(width)} mm", f"{number_text(height)} mm")
-    return Remedy(
-        f"The largest trim that fits is {texts[0]} wide and {texts[1]} high.",
-        ((("trim", "width"), texts[0]), (("trim", "height"), texts[1])),
-    )
 
 
 def _place(design: Design, name: str) -> Place:

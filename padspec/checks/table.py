@@ -8,7 +8,8 @@ from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
 from padspec.checks.room import art_room, heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
-from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room, sheet_fit
+from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room
+from padspec.checks.sheet_fit import sheet_fit
 from padspec.checks.under import look_under
 from padspec.compose.face import Face
 from padspec.resolve.design import Design

@@ -125,7 +125,7 @@ def _say_findings(made: list[Built]) -> None:
 
 def _say_made(made: list[Built], run: _Run) -> None:
     rows = [_row(built, run) for built in made]
-    click.echo(table(("design", "sheet", "sheets for a pad", "findings", "files"), rows))
+    click.echo(table(("design", "sheet", "sheets for a pad", "cuts", "findings", "files"), rows))
     for caution in dict.fromkeys(built.summary["caution"] for built in made):
         click.echo(caution)
     held = [built.summary["design"] for built in made if _is_held_back(built)]
@@ -141,6 +141,7 @@ def _row(built: Built, run: _Run) -> tuple[str, ...]:
         summary["design"],
         f"{summary['n_up']}-up on {summary['sheet']}" if fits else f"does not fit {summary['sheet']}",
         str(summary["copies"]) if fits else "–",
+        str(summary["cuts"]) if fits else "–",
         tally(summary["findings"]),
         f"{files} (unchanged)" if built.was_current else files,
     )

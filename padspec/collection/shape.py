@@ -39,7 +39,7 @@ _FINDING = Shape(
 SUMMARY = Shape(
     (
         *((key, _TEXT) for key in ("design", "sku", "file", "state", "sheet", "caution")),
-        *((key, _COUNT) for key in ("n_up", "leaves", "copies")),
+        *((key, _COUNT) for key in ("n_up", "cuts", "leaves", "copies")),
     ),
     (("findings", _FINDING),),
 )

@@ -13,7 +13,7 @@ from padspec.workspace import FolderWorkspace
 
 SHEET, SHEET_ASIDE, FINDINGS = "sheet.pdf", "sheet.old.pdf", "findings.json"
 #: All that a build may put into the folder of a SKU.
-NAMES = ("face.svg", "face.png", SHEET, "sheet.png", FINDINGS)
+NAMES = ("face.svg", "face.png", SHEET, "sheet.png", "cuts.svg", "press.pdf", "press.png", FINDINGS)
 
 
 @dataclass(frozen=True, slots=True)

@@ -136,9 +136,9 @@ def fill_operator(colour: Colour) -> str:
     return f"{_colour_text(colour)} rg"
 
 
-def clip_operator(box: Box) -> str:
-    """Nothing outside the box is drawn any more."""
-    return f"{box_text(box)} re W n"
+def clip_operator(*boxes: Box) -> str:
+    """Nothing outside the boxes is drawn any more."""
+    return " ".join(f"{box_text(box)} re" for box in boxes) + " W n"
 
 
 def matrix_operator(matrix: Affine) -> str:

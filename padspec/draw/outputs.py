@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from padspec.base.geometry import Box, bounded_ppi
+from padspec.base.geometry import Box, bounded_ppi, mapped_box
 from padspec.compose.face import Face
 from padspec.draw.pdf import face_pdf, sheet_pdf
 from padspec.draw.png import mark_failed, picture_png, png_file, rasterise
@@ -82,8 +82,9 @@ def _proofs(face: Face, sheet: Sheet | None, paper: bytes | None, failed: bool) 
         return {"face.png": png_file(mark_failed(whole), ppi)}
     ppi = bounded_ppi(sheet.size, FACE_PPI)
     pixels = rasterise(paper, ppi)
-    leaf = _cut(pixels, sheet.slots[0].trim, ppi)
-    upright = np.rot90(leaf, 1) if sheet.grid.face_turned else leaf
+    first = sheet.slots[0]
+    leaf = _cut(pixels, mapped_box(first.trim, sheet.correction), ppi)
+    upright = np.rot90(leaf, 1) if first.turned else leaf
     small = _reduced(pixels, SHEET_SHARE)
     shown = [mark_failed(upright), mark_failed(small)] if failed else [upright, small]
     return {

@@ -11,7 +11,7 @@ import pikepdf
 from pikepdf import Array, Dictionary, Name, Object, Pdf
 
 from padspec.base.colour import WHITE, Colour
-from padspec.base.geometry import Affine, Box, Size
+from padspec.base.geometry import Affine, Box, Size, mapped_box
 from padspec.draw.faces import FaceForms, content_stream, number_array
 from padspec.draw.lengths import box_text
 from padspec.draw.metadata import describe
@@ -76,16 +76,22 @@ def face_pdf(scene: Scene, background: Colour = WHITE, packed: bool = True) -> b
 
 def _add_sheet(pdf: Pdf, faces: FaceForms, sheet: Sheet, scenes: Sequence[Scene]) -> None:
     names, forms = _face_forms(faces, scenes)
-    lines = [matrix_operator(page_matrix(sheet.size.height))]
+    lines = [matrix_operator(page_matrix(sheet.size.height)), *_corrected(sheet.correction)]
     for slot, name in zip(sheet.slots, names, strict=True):
         lines += _placed(slot, name)
     marks, pictures = faces.marks(Scene(sheet.size, 0, (Layer("marks", sheet.marks),)))
-    boxes = {"TrimBox": sheet.trim_box, "BleedBox": sheet.bleed_box}
+    moved = sheet.correction
+    boxes = {"TrimBox": mapped_box(sheet.trim_box, moved), "BleedBox": mapped_box(sheet.bleed_box, moved)}
     _add_page(pdf, sheet.size, boxes, lines + marks, forms | pictures)
 
 
+def _corrected(correction: Affine) -> list[str]:
+    """The matrix that makes good what the printer shifts and stretches; none where it does neither."""
+    return [] if correction == Affine() else [matrix_operator(correction)]
+
+
 def _placed(slot: Slot, name: str) -> list[str]:
-    return ["q", clip_operator(slot.printed), matrix_operator(slot.transform), f"{name} Do", "Q"]
+    return ["q", clip_operator(*slot.printed), matrix_operator(slot.transform), f"{name} Do", "Q"]
 
 
 def _face_forms(faces: FaceForms, scenes: Sequence[Scene]) -> tuple[list[str], dict[str, Object]]:

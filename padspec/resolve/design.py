@@ -11,6 +11,7 @@ from padspec.base.colour import Colour
 from padspec.base.findings import Severity
 from padspec.base.geometry import Sides, Size
 from padspec.base.place import Place
+from padspec.resolve.studio import Studio
 from padspec.scene.nodes import Raster, Vector
 
 Align = Literal["left", "centre", "right"]
@@ -154,30 +155,15 @@ class Ground:
 
 @dataclass(frozen=True, slots=True)
 class SheetWish:
-    """The paper and how faces are to sit on it; `size` is upright as fed."""
+    """The paper and how faces are to sit on it; `n_up` is None for as many as fit."""
 
     size_name: str
     size: Size
+    n_up: int | None
     gutter: float
     bleed: float
     least_bleed: float
     marks: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Studio:
-    """What is true of the workshop. Errors are ± limits held 95 % of the time; `overs` is a share of one."""
-
-    name: str
-    margins: Sides
-    placement_error: float
-    skew_error: float
-    cutter_kind: Literal["knife", "lever", "guillotine"]
-    cutter_error: float
-    least_line: float
-    least_screened_line: float
-    overs: float
-    test_sheets: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,6 +240,6 @@ def blocks(design: Design) -> tuple[Block, ...]:
     return tuple(found)
 
 
-def with_sheet(design: Design, **changes: float) -> Design:
-    """The design with other sheet lengths, for a check that tries what a remedy would do."""
+def with_sheet(design: Design, **changes: float | None) -> Design:
+    """The design with other wishes for its sheet, for a check that tries what a remedy would do."""
     return replace(design, sheet=replace(design.sheet, **changes))  # type: ignore[arg-type]

@@ -25,8 +25,9 @@ from padspec.resolve.colours import ArtColours, Palette
 from padspec.resolve.design import Allowance, Design, Ground, Key, Limit, Pattern
 from padspec.resolve.drafts import Draft, bundle_at, draft_blocks, keys_of, opened
 from padspec.resolve.lettering_fonts import FontShelf
+from padspec.resolve.read_studio import read_studio
 from padspec.resolve.settings import Settings, Troubles, merge
-from padspec.resolve.workshop import read_safe_margins, read_sheet, read_studio, refuse_margins, size_of
+from padspec.resolve.workshop import read_safe_margins, read_sheet, refuse_margins, size_of
 from padspec.workspace import Workspace, joined
 
 LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
@@ -68,7 +69,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         ground=_ground(own.section("ground"), palette, trim),
         face=face,
         sheet=read_sheet(studio, root, troubles),
-        studio=read_studio(studio, troubles),
+        studio=read_studio(studio, workspace, troubles),
         safe=read_safe_margins(studio, troubles),
         small_print=fonts.plain(),
         limits=_limits(bundle_at(studio, "limits")) + _limits(bundle_at(root, "limits")),
@@ -85,7 +86,7 @@ def _sheet_keys(own: Settings, design: Mapping, studio: Mapping) -> tuple[Key, .
     """Where the settings of the sheet and of the trim stand."""
     start = design.entry("pad")
     found = [Key("sheet", "trim", own.place("trim"), ("trim",))]
-    for name in ("size", "gutter", "bleed", "least-bleed", "marks", "sheet"):
+    for name in ("size", "n-up", "gutter", "bleed", "least-bleed", "marks", "sheet"):
         place = start.key_place if start else design.place
         for source in (studio, design):
             entry = source.entry("sheet")
@@ -103,7 +104,7 @@ def _shared(studio: Mapping) -> Mapping:
 
 
 def _trim(own: Settings) -> Size:
-    trim = size_of(own, "trim")
+    trim = size_of(own.section("trim"))
     for side, length in (("width", trim.width), ("height", trim.height)):
         if not LEAST_TRIM <= length <= MOST_TRIM:
             own.troubles.add(

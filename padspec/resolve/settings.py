@@ -6,12 +6,13 @@ so that a maker sees all of it at once.
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from decimal import Decimal
 
 from padspec.base.errors import Problem, ProblemsError, UnitError
 from padspec.base.place import Place
 from padspec.base.units import is_share, parse_length, parse_share
 from padspec.reading.checking.core_schema import integer, number
-from padspec.reading.tree import Entry, Mapping, Node, Scalar
+from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
 
 #: Keys whose value is replaced whole, never merged with the one it overrides.
 _WHOLE = frozenset({"size"})
@@ -96,6 +97,17 @@ class Settings:
     def number(self, key: str) -> float:
         """A bare number."""
         return float(number(self.text(key)) or 0)
+
+    def amount(self, key: str) -> Decimal:
+        """An exact number, such as a price."""
+        whole = integer(self.text(key))
+        return Decimal(self.text(key) if whole is None else whole)
+
+    def sections(self, key: str) -> "tuple[Settings, ...]":
+        """The bundles of a list; none where it is absent."""
+        node = self.bundle.get(key)
+        items = node.items if isinstance(node, Sequence) else ()
+        return tuple(Settings(item, self.troubles) for item in items if isinstance(item, Mapping))
 
     def flag(self, key: str) -> bool:
         """True or false."""

@@ -1,38 +1,14 @@
-"""The studio's own facts and the sheet a design wishes for, typed."""
-
-from typing import Literal, cast
+"""The sheet that a design wishes for, its margins and sizes, typed."""
 
 from padspec.base.geometry import Sides, Size
 from padspec.base.numbers import mm_text
 from padspec.base.paper import sheet_size
 from padspec.reading.defaults import defaults
 from padspec.reading.tree import Mapping, Scalar
-from padspec.resolve.design import SheetWish, Studio
+from padspec.resolve.design import SheetWish
 from padspec.resolve.drafts import bundle_at
 from padspec.resolve.settings import Settings, Troubles, merge
-
-
-def read_studio(root: Mapping, troubles: Troubles) -> Studio:
-    """The workshop from studio.yaml over the schema's defaults."""
-    studio = Settings(merge(defaults("studio"), root), troubles)
-    printer, margins, overs = (
-        studio.section("printer"),
-        studio.section("printer").section("margins"),
-        studio.section("overs"),
-    )
-    cutter = studio.section("cutter")
-    return Studio(
-        name=studio.text("studio"),
-        margins=Sides(*(margins.length(side) for side in ("left", "top", "right", "bottom"))),
-        placement_error=printer.length("placement-error"),
-        skew_error=printer.length("skew-error"),
-        cutter_kind=cast(Literal["knife", "lever", "guillotine"], cutter.text("kind")),
-        cutter_error=cutter.length("error"),
-        least_line=printer.length("least-line"),
-        least_screened_line=printer.length("least-screened-line"),
-        overs=overs.share("share"),
-        test_sheets=overs.integer("test-sheets"),
-    )
+from padspec.resolve.studio import Studio
 
 
 def read_sheet(studio: Mapping, design: Mapping, troubles: Troubles) -> SheetWish:
@@ -41,7 +17,7 @@ def read_sheet(studio: Mapping, design: Mapping, troubles: Troubles) -> SheetWis
         merge(bundle_at(defaults("studio"), "sheet"), bundle_at(studio, "sheet")), bundle_at(design, "sheet")
     )
     settings = Settings(bundle, troubles)
-    name, size = _size(settings)
+    name, size = written_size(settings)
     bleed, least = settings.length("bleed"), settings.length("least-bleed")
     if least > bleed and settings.place("least-bleed").line:
         message = f"The least bleed, {mm_text(least)}, is more than the bleed, {mm_text(bleed)}."
@@ -49,6 +25,7 @@ def read_sheet(studio: Mapping, design: Mapping, troubles: Troubles) -> SheetWis
     return SheetWish(
         size_name=name,
         size=size,
+        n_up=None if settings.text("n-up") == "most" else settings.integer("n-up"),
         gutter=settings.length("gutter"),
         bleed=bleed,
         least_bleed=min(least, bleed),
@@ -58,7 +35,7 @@ def read_sheet(studio: Mapping, design: Mapping, troubles: Troubles) -> SheetWis
 
 def refuse_margins(studio: Studio, sheet: SheetWish, root: Mapping, troubles: Troubles) -> None:
     """Margins that leave nothing of the sheet are a fault of the studio, wherever they show."""
-    margins = studio.margins
+    margins = studio.printer.margins
     width = sheet.size.width - margins.left - margins.right
     height = sheet.size.height - margins.top - margins.bottom
     if width <= 0 or height <= 0:
@@ -81,7 +58,8 @@ def read_safe_margins(root: Mapping, troubles: Troubles) -> Sides:
     return Sides(left, head, right, foot)
 
 
-def _size(settings: Settings) -> tuple[str, Size]:
+def written_size(settings: Settings) -> tuple[str, Size]:
+    """The name and the size of a sheet, from its name or from width and height."""
     node = settings.node("size")
     if isinstance(node, Scalar):
         try:
@@ -90,11 +68,9 @@ def _size(settings: Settings) -> tuple[str, Size]:
             settings.troubles.add(node.place, f"{node.text} is not a sheet size known here.", str(error.args[0]))
             return sheet_size("A4")
     own = settings.section("size")
-    size = Size(own.length("width"), own.length("height"))
-    return f"{own.text('width')} × {own.text('height')}", size
+    return f"{own.text('width')} × {own.text('height')}", size_of(own)
 
 
-def size_of(settings: Settings, key: str) -> Size:
+def size_of(settings: Settings) -> Size:
     """A size written as width and height."""
-    section = settings.section(key)
-    return Size(section.length("width"), section.length("height"))
+    return Size(settings.length("width"), settings.length("height"))

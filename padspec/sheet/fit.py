@@ -1,43 +1,34 @@
-"""How many faces a sheet holds: every grid that fits, and which of them is best.
+"""How many faces a sheet holds, and which arrangement of them is best.
 
-In each direction n faces fit where n × face + (n − 1) × gutter + 2 × least bleed ≤ printable length.
+In each direction n faces fit where n × face + (n − 1) × gutter + 2 × least bleed ≤ printable length. Faces are
+tried upright and turned, then both mixed as far as straight cuts can part them. The paper is always taken as it is
+fed: to turn the paper is to turn every face.
 """
 
 from dataclasses import dataclass
 from math import floor
 
-from padspec.base.geometry import Sides, Size
+from padspec.base.geometry import Size
 from padspec.base.numbers import EPSILON
 from padspec.resolve.design import Design
-from padspec.sheet.sheet import Grid
+from padspec.sheet.arrangement import Arrangement, Grid, extent, faces, turned
+from padspec.sheet.bed import Bed, bed_of
+from padspec.sheet.guillotine import Piece, best_cutting
+from padspec.sheet.strokes import strokes
 
 
 @dataclass(frozen=True, slots=True)
-class Bed:
-    """A sheet in one orientation: its size as drawn and the margins that the printer cannot reach."""
+class Fit:
+    """An arrangement that fits, the cuts it takes, and the least that it leaves free in either direction."""
 
-    size: Size
-    margins: Sides
-    turned: bool
+    arrangement: Arrangement
+    cuts: int
+    spare: float
 
     @property
-    def printable(self) -> Size:
-        """What the printer reaches."""
-        return Size(
-            self.size.width - self.margins.left - self.margins.right,
-            self.size.height - self.margins.top - self.margins.bottom,
-        )
-
-
-def beds(design: Design) -> tuple[Bed, Bed]:
-    """The sheet upright and turned.
-
-    Drivers differ in which way they turn a page, so the turned sheet takes the larger margin of each pair on
-    both sides: right whichever way it goes.
-    """
-    margins, size = design.studio.margins, design.sheet.size
-    upright, across = max(margins.top, margins.bottom), max(margins.left, margins.right)
-    return Bed(size, margins, False), Bed(size.turned(), Sides(upright, across, upright, across), True)
+    def n_up(self) -> int:
+        """Faces a sheet."""
+        return faces(self.arrangement)
 
 
 def count(length: float, face: float, gutter: float, least_bleed: float) -> int:
@@ -49,50 +40,87 @@ def count(length: float, face: float, gutter: float, least_bleed: float) -> int:
     return max(floor((length - 2 * least_bleed + gutter) / (face + gutter) + EPSILON), 0)
 
 
-def taken(n: int, face: float, gutter: float) -> float:
-    """The length that n faces with their gutters take, without bleed."""
-    return n * face + max(n - 1, 0) * gutter
+def room(bed: Bed, least_bleed: float) -> Size:
+    """What trims and the gutters between them may take of a sheet."""
+    return Size(bed.printable.width - 2 * least_bleed, bed.printable.height - 2 * least_bleed)
 
 
-def cut_count(rows: int, columns: int, gutter: float) -> int:
-    """Strokes that free every leaf while the stack is kept together: shared lines are cut once."""
-    return (rows + 1) + (columns + 1) if gutter == 0 else 2 * rows + 2 * columns
+def fits(design: Design) -> tuple[Fit, ...]:
+    """Every arrangement worth comparing: as many faces as fit, or just as many as were asked for."""
+    wanted = design.sheet.n_up
+    return _fullest(design) if wanted is None else _with(wanted, design)
 
 
-def grids(design: Design) -> tuple[tuple[Grid, float], ...]:
-    """The fullest grid of each orientation of sheet and face, with the least margin it leaves in mm."""
+def best_fit(design: Design) -> Fit | None:
+    """Most faces, then fewest cuts, then the widest margin, then the face upright; None where none fits."""
+    return min(fits(design), key=lambda fit: (-fit.n_up, fit.cuts, -round(fit.spare, 6)), default=None)
+
+
+def _fullest(design: Design) -> tuple[Fit, ...]:
+    """The fullest grid of each orientation of the face, and a mixture of both where it holds more."""
+    area, gutter = room(bed_of(design), design.sheet.least_bleed), design.sheet.gutter
+    grids = [Grid(*_most(area, face, gutter), face, lies) for face, lies in _faces(design.trim)]
+    found = [_fit(grid, area, gutter) for grid in grids if faces(grid)]
+    most = max((fit.n_up for fit in found), default=0)
+    return (
+        *found,
+        *(_fit(mixed, area, gutter) for mixed in _mixed(design.trim, area, gutter) if faces(mixed) > most),
+    )
+
+
+def _mixed(trim: Size, area: Size, gutter: float) -> tuple[Arrangement, ...]:
+    """The fullest arrangement, searched with the paper upright and on its side: of equals either may take fewer
+    cuts.
+    """
+    pieces = (Piece(trim, 1.0),)
+    upright = best_cutting(area, pieces, gutter).arrangement
+    if upright is None or isinstance(upright, Grid):
+        return ()
+    lying = best_cutting(area.turned(), pieces, gutter).arrangement
+    return (upright, turned(lying)) if lying else (upright,)
+
+
+def _with(wanted: int, design: Design) -> tuple[Fit, ...]:
+    """Every grid of just so many faces that fits; where there is none, the fullest mixture if it holds as many."""
+    area, gutter = room(bed_of(design), design.sheet.least_bleed), design.sheet.gutter
     found = []
-    wish = design.sheet
-    for bed in beds(design):
-        for face_turned in (False, True):
-            face = design.trim.turned() if face_turned else design.trim
-            columns = count(bed.printable.width, face.width, wish.gutter, wish.least_bleed)
-            rows = count(bed.printable.height, face.height, wish.gutter, wish.least_bleed)
-            if rows and columns:
-                spare = min(
-                    bed.printable.width - taken(columns, face.width, wish.gutter),
-                    bed.printable.height - taken(rows, face.height, wish.gutter),
-                )
-                cuts = cut_count(rows, columns, wish.gutter)
-                found.append((Grid(rows, columns, bed.turned, face_turned, cuts), spare / 2))
-    return tuple(found)
+    for face, lies in _faces(design.trim):
+        most_rows, most_columns = _most(area, face, gutter)
+        for rows in range(1, most_rows + 1):
+            if wanted % rows == 0 and wanted // rows <= most_columns:
+                found.append(_fit(Grid(rows, wanted // rows, face, lies), area, gutter))
+    return tuple(found) or tuple(fit for fit in _fullest(design) if fit.n_up == wanted)
 
 
-def best_grid(design: Design) -> Grid | None:
-    """Most faces, then fewest cuts, then the widest margin, then sheet upright, then face upright."""
+def largest_grid(design: Design, n_up: int = 1) -> Grid | None:
+    """The grid of so many faces that leaves most of the design's trim: what fits once it is made no larger than
+    that. None where the margins leave nothing.
+    """
+    area, gutter = room(bed_of(design), design.sheet.least_bleed), design.sheet.gutter
+    found = []
+    for rows in (rows for rows in range(1, n_up + 1) if n_up % rows == 0):
+        columns = n_up // rows
+        width = (area.width - (columns - 1) * gutter) / columns
+        height = (area.height - (rows - 1) * gutter) / rows
+        for face, lies in _faces(design.trim):
+            fitting = Size(min(width, face.width), min(height, face.height))
+            if min(fitting.width, fitting.height) > 0:
+                found.append(Grid(rows, columns, fitting, lies))
+    return max(
+        found, key=lambda grid: (round(grid.face.width * grid.face.height, 6), not grid.turned), default=None
+    )
 
-    def rank(candidate: tuple[Grid, float]) -> tuple[int, int, float, bool, bool]:
-        grid, margin = candidate
-        return -grid.n_up, grid.cuts, -round(margin, 6), grid.sheet_turned, grid.face_turned
 
-    found = sorted(grids(design), key=rank)
-    return found[0][0] if found else None
+def _faces(trim: Size) -> tuple[tuple[Size, bool], tuple[Size, bool]]:
+    return (trim, False), (trim.turned(), True)
 
 
-def largest_trims(design: Design) -> tuple[Size, ...]:
-    """The largest face that would fit once, for each orientation of the sheet, in the face's own orientation."""
-    least = design.sheet.least_bleed
-    sizes = []
-    for bed in beds(design):
-        sizes.append(Size(bed.printable.width - 2 * least, bed.printable.height - 2 * least))
-    return tuple(size for size in sizes if size.width > 0 and size.height > 0)
+def _most(area: Size, face: Size, gutter: float) -> tuple[int, int]:
+    """Rows and columns."""
+    return count(area.height, face.height, gutter, 0.0), count(area.width, face.width, gutter, 0.0)
+
+
+def _fit(arrangement: Arrangement, area: Size, gutter: float) -> Fit:
+    size = extent(arrangement, gutter)
+    spare = min(area.width - size.width, area.height - size.height)
+    return Fit(arrangement, strokes(arrangement, gutter), spare)

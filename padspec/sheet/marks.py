@@ -6,6 +6,7 @@ left out and named.
 """
 
 from dataclasses import dataclass
+from functools import reduce
 from typing import Literal
 
 from padspec.base.colour import BLACK
@@ -15,6 +16,7 @@ from padspec.compose.lettering import ShapedLine, shape_line
 from padspec.resolve.design import Font
 from padspec.scene.nodes import Cause, Node, Part, Shape, Stroke
 from padspec.scene.outline import Outline, bounds, line, mapped
+from padspec.sheet.sheet import Slot
 
 #: A quarter point, the thinnest line every printer holds; common practice for crop marks.
 MARK_WEIGHT = 25.4 / 72 / 4
@@ -32,16 +34,54 @@ _LABEL = 1.7
 _ABOVE, _BELOW = 0.74, 0.22
 
 Side = Literal["foot", "head", "left", "right"]
+SIDES: tuple[Side, ...] = ("foot", "head", "left", "right")
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What marks stand around: the trim lines, the printed bleed and the printable area."""
+    """What marks stand around: the places of the trim lines that reach each side of the block, the printed bleed
+    and the printable area.
+    """
 
-    across: tuple[float, ...]
-    upright: tuple[float, ...]
+    lines: dict[Side, tuple[float, ...]]
     bleed: Box
     printable: Box
+
+
+def frame_of(slots: tuple[Slot, ...], printable: Box) -> Frame:
+    """The frame of some slots. A trim line reaches a side where no leaf stands in its way."""
+    trims = [slot.trim for slot in slots]
+    bleed = reduce(Box.joined, (box for slot in slots for box in slot.printed))
+    return Frame({side: _reaching(side, trims) for side in SIDES}, bleed, printable)
+
+
+def _reaching(side: Side, trims: list[Box]) -> tuple[float, ...]:
+    across = side in ("foot", "head")
+    found = {
+        round(at, 6)
+        for trim in trims
+        for at in ((trim.x, trim.right) if across else (trim.y, trim.bottom))
+        if not any(_is_past(side, other, trim) and _within(at, other, across) for other in trims)
+    }
+    return tuple(sorted(found))
+
+
+def _is_past(side: Side, other: Box, trim: Box) -> bool:
+    """Whether another leaf stands between this one and the side."""
+    match side:
+        case "foot":
+            return other.y >= trim.bottom - EPSILON
+        case "head":
+            return other.bottom <= trim.y + EPSILON
+        case "left":
+            return other.right <= trim.x + EPSILON
+        case "right":
+            return other.x >= trim.right - EPSILON
+
+
+def _within(at: float, other: Box, across: bool) -> bool:
+    low, high = (other.x, other.right) if across else (other.y, other.bottom)
+    return low + 1e-6 < at < high - 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,8 +131,7 @@ def _crop_marks(frame: Frame) -> tuple[list[Shape], list[Side]]:
         if length < MARK_LEAST - EPSILON:
             missing.append(strip.side)
             continue
-        at = frame.upright if strip.side in ("foot", "head") else frame.across
-        found += [_crop_mark(strip, position, length) for position in at]
+        found += [_crop_mark(strip, position, length) for position in frame.lines[strip.side]]
     return found, missing
 
 

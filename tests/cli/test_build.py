@@ -56,10 +56,11 @@ def test_the_table_tells_design_fit_sheets_findings_and_files(project):
         "Errands",
         "3-up on A4",
         "20",
+        "8",
         "none",
         "out/moth/",
     ]
-    for word in ("design", "sheet", "sheets for a pad", "findings", "files"):
+    for word in ("design", "sheet", "sheets for a pad", "cuts", "findings", "files"):
         assert word in head
 
 

@@ -13,7 +13,8 @@ from padspec.base.geometry import Affine, Box, Sides, Size
 from padspec.draw.pdf import face_pdf
 from padspec.scene.nodes import Cause, Group, Layer, Node, Picture, Raster, Scene, Shape, Stroke
 from padspec.scene.outline import Curve, Line, Move, Outline, circle, line, polygon, rectangle, rounded
-from padspec.sheet.sheet import Grid, Sheet, Slot
+from padspec.sheet.arrangement import Grid
+from padspec.sheet.sheet import Sheet, Slot
 
 BLEED = 2.54
 TRIM = Size(50.8 - 2 * BLEED, 76.2 - 2 * BLEED)
@@ -99,18 +100,18 @@ def sheet_of(scene: Scene, n_up: int = 3, gutter: float = 4.0, margin: float = 1
     for place in range(n_up):
         trim = Box(margin + place * (face.width + gutter), 30, face.width, face.height)
         turn = Affine.quarter_turn(scene.size.height).then(Affine.move(trim.x, trim.y))
-        slots.append(Slot(trim, trim.inset(-min(scene.bleed, gutter / 2)), turn))
+        bleed = min(scene.bleed, gutter / 2)
+        slots.append(Slot(trim, (trim.inset(-bleed),), Sides.all(bleed), (), turn, turned=True))
     mark = Shape(line(margin, 20, margin, 25), Cause("sheet", "crop-mark"), stroke=Stroke(BLACK, 0.1))
     return Sheet(
         size=size,
         size_name="A4",
         title="Lint & Ömkel <small>",
-        grid=Grid(1, n_up, True, True, 2 * (1 + n_up)),
+        arrangement=Grid(1, n_up, face, turned=True),
+        cuts=2 * (1 + n_up),
         gutter=gutter,
         slots=tuple(slots),
         printable=Box(0, 0, size.width, size.height).inset(4.2),
-        outer_bleed=Sides.all(scene.bleed),
-        inner_bleed=gutter / 2,
         marks=(mark,),
         left_out=(),
         copies=17,

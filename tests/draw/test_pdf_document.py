@@ -187,7 +187,7 @@ def test_nothing_prints_outside_the_printed_box_of_a_slot():
     scene = small_scene()
     sheet = sheet_of(scene, n_up=1, gutter=1.0)  # prints 0.5 mm of the 2.54 mm of bleed
     pixels = rasterise(sheet_pdf(scene, sheet), 254)  # ten pixels a millimetre
-    assert sheet.slots[0].printed == Box(11.5, 29.5, TRIM.height + 1, TRIM.width + 1)
+    assert sheet.slots[0].printed == (Box(11.5, 29.5, TRIM.height + 1, TRIM.width + 1),)
     row = pixels[310, :, 0]  # 31 mm down, below the crop mark and above the dots
     coloured = (row < 255).nonzero()[0] / 10
     assert coloured.min() == pytest.approx(11.5, abs=0.11)
@@ -198,7 +198,7 @@ def test_the_face_ends_at_its_bleed_even_where_its_ground_and_the_slot_reach_far
     endless = Shape(rectangle(Box(-20, -20, 99, 99)), Cause("ground", "ground"), BLACK)
     scene = Scene(TRIM, BLEED, (Layer("ground", (endless,)),))
     sheet = sheet_of(scene, n_up=1)
-    slot = replace(sheet.slots[0], printed=sheet.slots[0].trim.inset(-8))
+    slot = replace(sheet.slots[0], printed=(sheet.slots[0].trim.inset(-8),))
     pixels = rasterise(sheet_pdf(scene, replace(sheet, slots=(slot,))), 254)
     coloured = (pixels[400, :, 0] < 255).nonzero()[0] / 10
     assert coloured.min() == pytest.approx(12 - BLEED, abs=0.11)

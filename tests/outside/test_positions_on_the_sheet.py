@@ -25,16 +25,12 @@ def name(request):
 
 
 def test_the_designs_differ_in_what_matters():
-    """Turned and upright faces, butted and guttered, one and many.
-
-    No sheet of one design is ever turned: turning the face on the upright sheet does the same with margins
-    that are no wider.
-    """
+    """Turned and upright faces, butted and guttered, one and many."""
     sheets = [made(name).sheet for name in NAMES]
-    assert {sheet.grid.face_turned for sheet in sheets} == {True, False}
+    assert {sheet.slots[0].turned for sheet in sheets} == {True, False}
     assert {sheet.gutter == 0 for sheet in sheets} == {True, False}
-    assert min(sheet.grid.n_up for sheet in sheets) == 1
-    assert max(sheet.grid.n_up for sheet in sheets) >= 6
+    assert min(sheet.n_up for sheet in sheets) == 1
+    assert max(sheet.n_up for sheet in sheets) >= 6
 
 
 @pytest.mark.parametrize("part", ["rule", "checkbox", "panel", "pattern", "lettering"])
@@ -114,7 +110,7 @@ def test_the_ink_of_a_rule_is_centred_where_its_slot_puts_it(name, which, row):
     along = (start.x + (end.x - start.x) * 0.3, start.x + (end.x - start.x) * 0.7)
     corners = [slot.transform.of(along[0], start.y - 0.9), slot.transform.of(along[1], start.y + 0.9)]
     (x0, x1), (y0, y1) = (sorted(values) for values in zip(*corners, strict=True))
-    axis = 0 if pad.sheet.grid.face_turned else 1
+    axis = 0 if pad.sheet.slots[0].turned else 1
     wanted = slot.transform.of(along[0], start.y)[axis]
     assert centroid(name, Box(x0, y0, x1 - x0, y1 - y0), axis) == pytest.approx(wanted, abs=LIMIT)
 
@@ -132,7 +128,7 @@ def test_the_ink_of_a_square_is_centred_where_its_slot_puts_it(name, side):
     middle, reach = box.centre[1], box.height / 8
     corners = [slot.transform.of(x - 0.8, middle - reach), slot.transform.of(x + 0.8, middle + reach)]
     (x0, x1), (y0, y1) = (sorted(values) for values in zip(*corners, strict=True))
-    axis = 1 if pad.sheet.grid.face_turned else 0
+    axis = 1 if pad.sheet.slots[0].turned else 0
     wanted = slot.transform.of(x, middle)[axis]
     assert centroid(name, Box(x0, y0, x1 - x0, y1 - y0), axis) == pytest.approx(wanted, abs=LIMIT)
 
@@ -143,8 +139,8 @@ def test_leaves_lie_apart_by_trim_and_gutter(name):
     first = first_of(name, "rule")
     wanted = [parts_of_nodes((first,), slot.transform)[0].points for slot in pad.sheet.slots]
     steps = {(round(abs(b[0][0] - a[0][0]), 3), round(abs(b[0][1] - a[0][1]), 3)) for a, b in pairwise(wanted)}
-    trim = pad.design.trim.turned() if pad.sheet.grid.face_turned else pad.design.trim
+    trim = pad.design.trim.turned() if pad.sheet.slots[0].turned else pad.design.trim
     gutter = pad.design.sheet.gutter
     across, down = round(trim.width + gutter, 3), round(trim.height + gutter, 3)
-    back = round((pad.sheet.grid.columns - 1) * (trim.width + gutter), 3)
+    back = round((pad.sheet.arrangement.columns - 1) * (trim.width + gutter), 3)
     assert steps <= {(across, 0.0), (0.0, down), (back, down)}

@@ -32,7 +32,7 @@ LIMIT_WITHOUT_PICTURE = 12
 def leaf(name: str, pdf: bytes) -> np.ndarray:
     """The first slot's trim of a sheet, upright, by pdfium: whole pixels from the trim's own corner."""
     pad = made(name)
-    slot, turned = pad.sheet.slots[0], pad.sheet.grid.face_turned
+    slot, turned = pad.sheet.slots[0], pad.sheet.slots[0].turned
     width, height = pixels(slot.trim.width), pixels(slot.trim.height)
     page = pypdfium2.PdfDocument(io.BytesIO(pdf))[0]
     bitmap = pypdfium2.PdfBitmap.new_native(width, height, pypdfium2.raw.FPDFBitmap_BGR, rev_byteorder=True)
@@ -132,7 +132,7 @@ def test_poppler_puts_a_rule_of_every_leaf_where_its_slot_has_it(poppler, name):
     ink = poppler(name)
     rule = next(shape for shape in shapes(pad.face.scene) if shape.cause.part == "rule")
     start, end = rule.outline[0], rule.outline[-1]
-    axis = 0 if pad.sheet.grid.face_turned else 1
+    axis = 0 if pad.sheet.slots[0].turned else 1
     for slot in pad.sheet.slots:
         corners = [slot.transform.of(start.x + 10, start.y - 1), slot.transform.of(end.x - 10, start.y + 1)]
         (x0, x1), (y0, y1) = (sorted(values) for values in zip(*corners, strict=True))
@@ -145,7 +145,7 @@ def test_poppler_finds_crop_marks_on_every_trim_line(poppler, name):
     pad = made(name)
     ink = poppler(name)
     marks = [node for node in pad.sheet.marks if isinstance(node, Shape) and node.cause.part == "crop-mark"]
-    assert len(marks) >= 2 * (pad.sheet.grid.rows + pad.sheet.grid.columns + 2)
+    assert len(marks) >= 2 * (pad.sheet.arrangement.rows + pad.sheet.arrangement.columns + 2)
     trims = {round(edge, 3) for slot in pad.sheet.slots for edge in (slot.trim.x, slot.trim.right)}
     found = set()
     for mark in marks:

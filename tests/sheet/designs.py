@@ -7,6 +7,7 @@ from kit import pad
 
 from padspec.base.geometry import Box, Sides, Size
 from padspec.resolve.design import Design
+from padspec.resolve.studio import Turn
 from padspec.scene.outline import bounds
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
@@ -29,13 +30,15 @@ def design(
     bleed: float = 3.0,
     least_bleed: float = 1.5,
     marks: bool = True,
+    turn: Turn = "unknown",
 ) -> Design:
     """A design of this trim on this paper. The least bleed is held to the bleed, as resolve does."""
     plain = _plain()
     wish = replace(
         plain.sheet, size=sheet, gutter=gutter, bleed=bleed, least_bleed=min(least_bleed, bleed), marks=marks
     )
-    return replace(plain, trim=trim, sheet=wish, studio=replace(plain.studio, margins=margins))
+    studio = replace(plain.studio, printer=replace(plain.studio.printer, margins=margins, turn=turn))
+    return replace(plain, trim=trim, sheet=wish, studio=studio)
 
 
 def tiled(*args: object, **keys: object) -> Sheet:

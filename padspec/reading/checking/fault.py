@@ -9,7 +9,13 @@ from padspec.reading.parsing.source import clipped
 from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
 
 Path = tuple[str | int, ...]
-_FILES = {"design": "the design", "studio": "the studio", "layout": "the layout", "collection": "the collection"}
+_FILES = {
+    "design": "the design",
+    "studio": "the studio",
+    "layout": "the layout",
+    "collection": "the collection",
+    "job": "the job",
+}
 
 
 @dataclass(frozen=True, slots=True)

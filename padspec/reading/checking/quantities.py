@@ -16,6 +16,8 @@ from padspec.reading.checking.core_schema import number
 
 #: A longer text is not looked at any closer: no quantity needs that much.
 LONGEST = 60
+#: Beyond 1 % it is not the printer's inaccuracy, but a dialogue that scales to fit (common practice).
+MOST_STRETCH = 0.01
 _WORD = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
 _HEX = re.compile(r"#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})")
 _HEX_WITH_ALPHA = re.compile(r"#(?:[0-9A-Fa-f]{4}|[0-9A-Fa-f]{8})")
@@ -34,6 +36,21 @@ def share(text: str) -> None:
     value = parse_share(text)
     if value < 0 or value > 1 + EPSILON:
         raise UnitError(f"{text} is not between 0 % and 100 %.", "Write a percentage from 0 % to 100 %.")
+
+
+def scale(text: str) -> None:
+    """What a printer makes of a length: within 1 % of it, or nothing is to be corrected."""
+    if abs(parse_share(text) - 1) > MOST_STRETCH + EPSILON:
+        raise UnitError(
+            f"{text} is more than 1 % off.",
+            "Switch the print dialogue to actual size or no scaling and measure again; then write 99 % to 101 %.",
+        )
+
+
+def cover(text: str) -> None:
+    """Ink on the paper, all four inks added up: from nothing to four solids."""
+    if not 0 <= parse_share(text) <= 4:
+        raise UnitError(f"{text} is not between 0 % and 400 %.", "Write a percentage such as 260 %.")
 
 
 def length_or_share(text: str) -> None:
@@ -87,6 +104,8 @@ FORMATS: dict[str, Callable[[str], None]] = {
     "colour": colour,
     "sheet-name": sheet_name,
     "date": calendar_date,
+    "scale": scale,
+    "cover": cover,
 }
 
 

@@ -12,8 +12,8 @@ from typing import Any, Literal
 
 from padspec.resources import schema_text
 
-Kind = Literal["design", "studio", "layout", "collection"]
-KINDS: tuple[Kind, ...] = ("design", "studio", "layout", "collection")
+Kind = Literal["design", "studio", "layout", "collection", "job"]
+KINDS: tuple[Kind, ...] = ("design", "studio", "layout", "collection", "job")
 #: The kinds of block that a layout may hold.
 BLOCKS = ("art", "heading", "panel", "rows", "space")
 
@@ -64,8 +64,10 @@ class Schema:
         return opened(self.file, data) if isinstance(data, dict) else None
 
     def child(self, key: str | int) -> "Schema | None":
-        """The schema of one key, known or free, or of an entry of a list."""
-        return self.items if isinstance(key, int) else self.properties.get(key) or self.free
+        """The schema of one key, known or free, or of an entry of a list; or a key of every entry."""
+        if isinstance(key, int):
+            return self.items
+        return (self.items or self).properties.get(key) or self.free
 
     def at(self, path: Iterable[str | int]) -> "Schema | None":
         """The schema at a path of keys and list positions, or None where the path leads nowhere."""

@@ -16,6 +16,7 @@ _FILE_NAMES = {
     "studio": "the studio (studio.yaml)",
     "layout": "a layout (layouts/NAME.yaml)",
     "collection": "a collection (collection.yaml)",
+    "job": "a job (NAME.job.yaml)",
 }
 
 

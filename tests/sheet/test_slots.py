@@ -1,0 +1,99 @@
+"""Bleed around leaves of mixed grids: it prints wherever no neighbour lies, and never on a neighbour."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from padspec.base.geometry import Box, Size
+from padspec.sheet.arrangement import Arrangement, Grid, Split, extent, faces, placed, turned
+from padspec.sheet.sheet import Slot
+from padspec.sheet.slots import make_slots
+
+FACE = Size(40, 60)
+grids = st.builds(
+    lambda rows, columns, lies: Grid(rows, columns, FACE.turned() if lies else FACE, lies),
+    st.integers(1, 3),
+    st.integers(1, 3),
+    st.booleans(),
+)
+arrangements = st.recursive(grids, lambda inner: st.builds(Split, st.booleans(), inner, inner), max_leaves=4)
+
+
+def slots_of(
+    arrangement: Arrangement, gutter: float, bleed: float = 3.0, around: float = 10.0
+) -> tuple[Slot, ...]:
+    size = extent(arrangement, gutter)
+    paper = Box(0, 0, size.width + 2 * around, size.height + 2 * around)
+    return make_slots(placed(arrangement, around, around, gutter), gutter, paper, bleed)
+
+
+def printed_at(slots: tuple[Slot, ...], x: float, y: float) -> bool:
+    return any(
+        box.x - 1e-9 <= x <= box.right + 1e-9 and box.y - 1e-9 <= y <= box.bottom + 1e-9
+        for slot in slots
+        for box in slot.printed
+    )
+
+
+@settings(max_examples=80, deadline=None)
+@given(arrangements, st.sampled_from([0.0, 4.0, 6.0, 10.0]))
+def test_just_outside_every_leaf_something_is_printed(arrangement: Arrangement, gutter: float) -> None:
+    """A cut that is a little off shows bleed, or the neighbour: never white."""
+    slots = slots_of(arrangement, gutter)
+    for slot in slots:
+        box, out = slot.trim, 1.9
+        for n in range(1, 20):
+            x, y = box.x + box.width * n / 20, box.y + box.height * n / 20
+            for place in ((box.x - out, y), (box.right + out, y), (x, box.y - out), (x, box.bottom + out)):
+                assert printed_at(slots, *place), place
+
+
+@settings(max_examples=80, deadline=None)
+@given(arrangements, st.sampled_from([0.0, 0.0, 4.0, 10.0]))
+def test_no_bleed_prints_on_another_leaf(arrangement: Arrangement, gutter: float) -> None:
+    slots = slots_of(arrangement, gutter)
+    for slot in slots:
+        for other in slots:
+            assert other is slot or not any(box.overlaps(other.trim, slack=1e-6) for box in slot.printed)
+
+
+@settings(max_examples=80, deadline=None)
+@given(arrangements)
+def test_an_edge_is_butted_where_a_neighbour_touches_it(arrangement: Arrangement) -> None:
+    slots = slots_of(arrangement, 0.0)
+    for slot in slots:
+        grown = {
+            "left": Box(slot.trim.x - 1, slot.trim.y, 1, slot.trim.height),
+            "head": Box(slot.trim.x, slot.trim.y - 1, slot.trim.width, 1),
+            "right": Box(slot.trim.right, slot.trim.y, 1, slot.trim.height),
+            "foot": Box(slot.trim.x, slot.trim.bottom, slot.trim.width, 1),
+        }
+        touched = {edge for edge, box in grown.items() if any(box.overlaps(o.trim, 1e-6) for o in slots)}
+        assert set(slot.butted) == touched
+
+
+@settings(max_examples=60, deadline=None)
+@given(arrangements, st.sampled_from([0.0, 4.0]))
+def test_turning_the_paper_turns_every_leaf(arrangement: Arrangement, gutter: float) -> None:
+    size, other = extent(arrangement, gutter), extent(turned(arrangement), gutter)
+    assert (other.width, other.height) == pytest.approx((size.height, size.width))
+    assert faces(turned(arrangement)) == faces(arrangement) == len(slots_of(arrangement, gutter))
+    there = sorted((b.y, b.x, b.height, b.width) for b in (slot.trim for slot in slots_of(arrangement, gutter)))
+    back = sorted((b.x, b.y, b.width, b.height) for b in (s.trim for s in slots_of(turned(arrangement), gutter)))
+    assert back == [pytest.approx(box) for box in there]
+
+
+def test_the_free_part_of_an_edge_that_a_neighbour_shares_in_part_has_a_strip_of_bleed() -> None:
+    # Three upright leaves, 120 wide, over two that lie, 120 wide less 1: two of 60. The third ends over the second.
+    # One that lies, 60 wide, under three upright ones: under the second leaf half the edge is free, the third whole.
+    first, second, third, lying = slots_of(
+        Split(False, Grid(1, 3, FACE, False), Grid(1, 1, FACE.turned(), True)), 0.0
+    )
+    assert first.bleed.bottom == 0
+    assert len(first.printed) == 1
+    # 40 to 60 mm is shared; the neighbour's own bleed prints to 63; from there to 80 the strip does.
+    assert second.bleed.bottom == 0
+    assert second.printed[1] == Box(10 + 63, 10 + 60, 17, 3)
+    assert third.bleed.bottom == 3
+    assert third.butted == ("left",)
+    assert (lying.bleed.top, lying.bleed.right) == (0, 3)
