@@ -32,8 +32,8 @@ def make_bed(wish: SheetWish, studio: Studio) -> Bed:
     """The page of a sheet.
 
     The studio states margins, offset and scale for the sheet upright as it is fed. A page wider than high is
-    turned on its way to the printer: left or right as the page-turn test showed (`printer.turn`). Unknown, the larger
-    margin of each pair holds on both sides, and no offset is corrected: either might be the wrong way round.
+    turned on its way to the printer: left or right as the page-turn test showed (`printer.turn`). Unknown, the
+    larger margin of each pair holds on both sides, and no offset is corrected: it might go the wrong way.
     """
     printer = studio.printer
     size, margins = wish.size, printer.margins

@@ -2,8 +2,8 @@
 
 F(x, y) = max(one grid of equal faces; F(k, y) + F(x − k, y); F(x, k) + F(x, y − k)), at sums of face widths and
 heights only: any other cut may be moved to the next smaller such sum without loss (normal patterns; Christofides
-and Whitlock, Operations Research 25, 1977, from memory). A gutter is cut away with each face, so faces and area grow
-by one gutter.
+and Whitlock, Operations Research 25, 1977, from memory). A gutter is cut away with each face, so faces and area
+grow by one gutter.
 """
 
 from collections.abc import Iterable, Sequence

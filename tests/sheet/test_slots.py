@@ -84,11 +84,9 @@ def test_turning_the_paper_turns_every_leaf(arrangement: Arrangement, gutter: fl
 
 
 def test_the_free_part_of_an_edge_that_a_neighbour_shares_in_part_has_a_strip_of_bleed() -> None:
-    # Three upright leaves, 120 wide, over two that lie, 120 wide less 1: two of 60. The third ends over the second.
-    # One that lies, 60 wide, under three upright ones: under the second leaf half the edge is free, the third whole.
-    first, second, third, lying = slots_of(
-        Split(False, Grid(1, 3, FACE, False), Grid(1, 1, FACE.turned(), True)), 0.0
-    )
+    # One that lies, 60 wide, under three upright ones, 40 each: half the second one's foot is free, all the third's.
+    arrangement = Split(False, Grid(1, 3, FACE, False), Grid(1, 1, FACE.turned(), True))
+    first, second, third, lying = slots_of(arrangement, 0.0)
     assert first.bleed.bottom == 0
     assert len(first.printed) == 1
     # 40 to 60 mm is shared; the neighbour's own bleed prints to 63; from there to 80 the strip does.

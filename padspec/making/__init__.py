@@ -1,0 +1,1 @@
+"""Design, Face and Sheet in, the figures of the workshop out: ink."""
