@@ -30,6 +30,7 @@ Examples:
   padspec build                        every design of this folder, into out/
   padspec build moth.pad.yaml          one design
   padspec build --out ~/to-print       somewhere else
+  padspec build --plan market.job.yaml the pages of a job, in the order to print them
 """
 
 
@@ -57,6 +58,7 @@ class _Run:
 @click.option("--no-proofs", is_flag=True, help="Leave out the PNG proofs.")
 @click.option("--despite-errors", is_flag=True, help="Write the sheet even where a check says not to print it.")
 @click.option("--again", is_flag=True, help="Make even what has not changed.")
+@click.option("--plan", "job", type=click.Path(), metavar="JOB", help="Make the pages of a job instead.")
 @as_json
 @loudness
 def command(
@@ -66,6 +68,7 @@ def command(
     no_proofs: bool,
     despite_errors: bool,
     again: bool,
+    job: str | None,
     as_json: bool,
     quiet: bool,
     verbose: bool,
@@ -76,6 +79,13 @@ def command(
     severity error (the sheet is then held back), 2 where a file could not be used.
     """
     make_haste()
+    if job is not None:
+        from padspec.cli.build_plan import PagesRun, build_pages
+
+        if embed or again:
+            raise click.UsageError("--plan makes pages, never faces: leave --embed and --again out.")
+        pages = PagesRun(out, not no_proofs, despite_errors, as_json, quiet, verbose)
+        return build_pages(job, paths, pages)
     run = _Run(out, BuildWish(embed, despite_errors, not no_proofs, again), as_json, quiet, verbose)
     try:
         found = targets(paths)

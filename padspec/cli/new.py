@@ -61,9 +61,7 @@ def command(
     for finding in outcome["findings"]:
         say_finding(finding, root)
     sheet = first.pad.sheet
-    fit = (
-        f"{sheet.n_up}-up on {sheet.size_name}, {sheet.copies} sheets for a pad" if sheet else "no sheet fits"
-    )
+    fit = f"{sheet.n_up}-up on {sheet.size_name}, {sheet.copies} sheets for a pad" if sheet else "no sheet fits"
     click.echo(f"Wrote {shown_path(design_path)}: {fit}, findings {tally(outcome['findings'])}.")
     click.echo(f"Next: padspec build {shown_path(design_path)}")
     return int(first.pad.failed)

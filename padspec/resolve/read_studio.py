@@ -37,6 +37,7 @@ def read_studio(root: Mapping, workspace: Workspace, troubles: Troubles) -> Stud
     overs = studio.section("overs")
     return Studio(
         name=studio.text("studio"),
+        sheet=written_size(studio.section("sheet"))[1],
         printer=_printer(studio.section("printer")),
         cutter=_cutter(studio.section("cutter")),
         stock=_stock(studio.section("stock")),

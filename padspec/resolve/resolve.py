@@ -35,7 +35,7 @@ LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
 LEAST_ART = 5.0
 MOST_MARKS = 20_000
 #: Folders of the output that are not a design's.
-_TAKEN = ("art", "catalogue")
+_TAKEN = ("art", "catalogue", "jobs")
 _FIRST_DAY = "2000-01-01"
 #: What the files of built-in layouts are called; a maker cannot mend anything there.
 _BUILT_IN = "padspec/layouts/"

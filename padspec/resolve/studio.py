@@ -116,9 +116,12 @@ class Press:
 
 @dataclass(frozen=True, slots=True)
 class Studio:
-    """The workshop. `overs` is a share of one; `press` is None where no work is sent out."""
+    """The workshop. `sheet` is its usual size of paper, which the stock's price is for; `overs` is a share of one;
+    `press` is None where no work is sent out.
+    """
 
     name: str
+    sheet: Size
     printer: Printer
     cutter: Cutter
     stock: Stock

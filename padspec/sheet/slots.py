@@ -5,7 +5,7 @@ shared with a neighbour in part only; the free part then gets its bleed as a str
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from padspec.base.geometry import Affine, Box, Sides
 from padspec.base.numbers import EPSILON
@@ -47,14 +47,14 @@ def _slot(trim: Box, turned: bool, item: int, trims: list[Box], printable: Box, 
     depths = {edge: min(part.depth for part in parts) for edge, parts in stretches.items()}
     bleed = Sides(depths["left"], depths["head"], depths["right"], depths["foot"])
     strips = tuple(
-        _strip(edge, trim, part)
+        _strip_of(edge, trim, part, bleed, trims)
         for edge, parts in stretches.items()
         for part in parts
         if part.depth > depths[edge] + EPSILON
     )
     return Slot(
         trim=trim,
-        printed=(trim.shrink(Sides(-bleed.left, -bleed.top, -bleed.right, -bleed.bottom)), *strips),
+        printed=(*_around(trim, bleed, trims), *strips),
         bleed=bleed,
         butted=tuple(edge for edge, parts in stretches.items() if any(p.shared for p in parts)),
         transform=(Affine.quarter_turn(trim.width) if turned else Affine()).then(Affine.move(trim.x, trim.y)),
@@ -105,6 +105,32 @@ def _gap(edge: Edge, trim: Box, other: Box, outwards: bool) -> float:
             return (other.x if outwards else other.right) - trim.right
         case "foot":
             return (other.y if outwards else other.bottom) - trim.bottom
+
+
+def _around(trim: Box, bleed: Sides, trims: list[Box]) -> tuple[Box, ...]:
+    """The leaf with its bleed: one box, or without the corners where another leaf touches one."""
+    whole = trim.shrink(Sides(-bleed.left, -bleed.top, -bleed.right, -bleed.bottom))
+    if not any(whole.overlaps(other, _TOUCH) for other in trims if other is not trim):
+        return (whole,)
+    across = trim.shrink(Sides(-bleed.left, 0, -bleed.right, 0))
+    return across, trim.shrink(Sides(0, -bleed.top, 0, -bleed.bottom))
+
+
+def _strip_of(edge: Edge, trim: Box, part: _Stretch, bleed: Sides, trims: list[Box]) -> Box:
+    """The strip of a stretch, round the corners of the leaf where that prints on no other leaf."""
+    longer = _strip(edge, trim, _round_the_corner(edge, trim, part, bleed))
+    return _strip(edge, trim, part) if any(longer.overlaps(other, _TOUCH) for other in trims) else longer
+
+
+def _round_the_corner(edge: Edge, trim: Box, part: _Stretch, bleed: Sides) -> _Stretch:
+    """A stretch that ends with its edge reaches on as far as the bleed beyond that end."""
+    start, end = _along(edge, trim)
+    before, after = (bleed.top, bleed.bottom) if edge in ("left", "right") else (bleed.left, bleed.right)
+    return replace(
+        part,
+        start=part.start - (before if part.start <= start + _TOUCH else 0.0),
+        end=part.end + (after if part.end >= end - _TOUCH else 0.0),
+    )
 
 
 def _strip(edge: Edge, trim: Box, part: _Stretch) -> Box:

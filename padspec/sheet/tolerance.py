@@ -3,8 +3,8 @@
 Print and cut are off independently. The printer shifts the whole print (placement) and turns it a little about the
 middle of the edge that leads (skew, so much at the far end of the sheet); each cut is off for itself. Each error is
 normal, its ± limit held 95 % of the time: σ = limit ÷ 1.96. For a given turn the two edges across from each other
-share the shift: both clear of white is a bivariate normal probability (Drezner and Wesolowsky 1990, from memory);
-the turn is then averaged over by quadrature. Good to 1e-6.
+share the shift: both clear of white is a bivariate normal probability (Drezner and Wesolowsky 1990, from
+memory); the turn is then averaged over by quadrature. Good to 1e-6.
 """
 
 from dataclasses import dataclass
@@ -76,8 +76,8 @@ def chance_off_centre(leaf: Box, sheet: Size, errors: Errors, limit: float) -> f
 
 
 def bleed_for_chance(leaf: Box, sheet: Size, free: Edges, errors: Errors, limit: float, chance: float) -> float:
-    """The least bleed, in tenths of a millimetre, that brings slivers at the free edges (those not None) to at most
-    `chance`; MOST_BLEED where none does.
+    """The least bleed, in tenths of a millimetre, that brings slivers at the free edges (those not None) to at
+    most `chance`; MOST_BLEED where none does.
     """
     low, high = 0, round(MOST_BLEED * 10)
     while low < high:

@@ -53,6 +53,7 @@ def test_just_outside_every_leaf_something_is_printed(arrangement: Arrangement, 
 def test_no_bleed_prints_on_another_leaf(arrangement: Arrangement, gutter: float) -> None:
     slots = slots_of(arrangement, gutter)
     for slot in slots:
+        assert slot.printed[0].covers(slot.trim)
         for other in slots:
             assert other is slot or not any(box.overlaps(other.trim, slack=1e-6) for box in slot.printed)
 
@@ -84,14 +85,14 @@ def test_turning_the_paper_turns_every_leaf(arrangement: Arrangement, gutter: fl
 
 
 def test_the_free_part_of_an_edge_that_a_neighbour_shares_in_part_has_a_strip_of_bleed() -> None:
-    # One that lies, 60 wide, under three upright ones, 40 each: half the second one's foot is free, all the third's.
+    # One that lies, 60 wide, under three upright ones, 40 each: half of the second one's foot is free.
     arrangement = Split(False, Grid(1, 3, FACE, False), Grid(1, 1, FACE.turned(), True))
     first, second, third, lying = slots_of(arrangement, 0.0)
     assert first.bleed.bottom == 0
     assert len(first.printed) == 1
     # 40 to 60 mm is shared; the neighbour's own bleed prints to 63; from there to 80 the strip does.
     assert second.bleed.bottom == 0
-    assert second.printed[1] == Box(10 + 63, 10 + 60, 17, 3)
+    assert second.printed[1] == Box(10 + 63, 10 + 60, 17, 3)  # up to the third, whose own bleed goes on
     assert third.bleed.bottom == 3
     assert third.butted == ("left",)
     assert (lying.bleed.top, lying.bleed.right) == (0, 3)

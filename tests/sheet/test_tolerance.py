@@ -1,4 +1,4 @@
-"""The chances of slivers and of off-centre panels, against a Monte Carlo run of the full geometry and against scipy."""
+"""The chances of slivers and off-centre panels, against a Monte Carlo run of the full geometry and against scipy."""
 
 from dataclasses import replace
 from math import sqrt

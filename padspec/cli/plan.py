@@ -1,0 +1,84 @@
+"""padspec plan: what to print for so many pads, and how to cut it."""
+
+import click
+
+from padspec.base.errors import PadspecError, ProblemsError
+from padspec.cli.haste import make_haste
+from padspec.cli.options import CONTEXT, as_json, paths
+from padspec.cli.plan_text import plan_lines
+from padspec.cli.say import counted, one_problem, say_json, say_problems, teller, unusable
+from padspec.jobs.as_data import plan_data
+from padspec.jobs.figures import figures_of
+from padspec.jobs.job import wanted_of
+from padspec.jobs.load import Loaded, load
+from padspec.jobs.plan import JobPlan, Wanted, make_plan, unfit
+
+EPILOG = """\b
+Examples:
+  padspec plan saturday.job.yaml                       a job from its file
+  padspec plan --pads NG-MOTH=12 --pads NG-OWL=6       some designs of this folder
+  padspec plan --pads 10 moth.pad.yaml                 ten of one
+  padspec build --plan saturday.job.yaml               the pages of a job, to print
+"""
+
+
+@click.command("plan", epilog=EPILOG, context_settings=CONTEXT)
+@paths
+@click.option(
+    "--pads", "words", multiple=True, metavar="[SKU=]NUMBER", help="How many pads, of one design or of each."
+)
+@click.option("--no-gang", is_flag=True, help="Keep every sheet to one design.")
+@as_json
+def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_json: bool) -> int:
+    """Say what to print for so many pads of which designs, and how to cut it.
+
+    PATHS are a job file (NAME.job.yaml), or designs, collections or folders with --pads. The plan takes as few sheets
+    as it can, then as few different pages; it says the cuts in order, the chance of a white edge, what other
+    paper would come to, and what ink is used.
+    Exit status: 0, 1 where a design of the job has errors, 2 where a file could not be used.
+    """
+    make_haste()
+    loaded = None
+    try:
+        loaded = load(paths, words, not no_gang, lambda path: teller(False, path))
+        wanted = wanted_of(loaded.job, tuple(pad.design for pad in loaded.pads))
+        plan = planned(loaded, wanted)
+    except ProblemsError as error:
+        if as_json:
+            return unusable(error, as_json)
+        say_problems(error, loaded.root if loaded else None)
+        return 2
+    figures = figures_of(plan, loaded.job.gang)
+    failed = failing(loaded, wanted)
+    if as_json:
+        say_json({**plan_data(plan, figures), "designs_with_errors": list(failed)})
+    else:
+        click.echo("\n".join(plan_lines(plan, figures)))
+        say_failing(failed)
+    return 1 if failed else 0
+
+
+def planned(loaded: Loaded, wanted: tuple[Wanted, ...], remark: str = "") -> JobPlan:
+    """The plan of a job; raises ProblemsError for a design that does not fit its sheet."""
+    misfits = unfit(wanted)
+    if misfits:
+        first = misfits[0]
+        message = f"Not one face of {first.sku} fits {first.sheet.size_name} as it is asked for."
+        raise one_problem(first.file, message, f"padspec check {first.file} says what would fit.")
+    try:
+        return make_plan(loaded.job.name, wanted, loaded.job.gang, remark)
+    except PadspecError as error:
+        raise one_problem(wanted[0].design.file, str(error)) from None
+
+
+def failing(loaded: Loaded, wanted: tuple[Wanted, ...]) -> tuple[str, ...]:
+    """The SKUs of designs of a job that have errors."""
+    ordered = {one.design.sku for one in wanted}
+    return tuple(pad.design.sku for pad in loaded.pads if pad.failed and pad.design.sku in ordered)
+
+
+def say_failing(failed: tuple[str, ...]) -> None:
+    """Say which designs are not to be printed as they are."""
+    if failed:
+        names = ", ".join(failed)
+        click.echo(f"\n{counted(len(failed), 'design')} with errors: {names}. Run padspec check.", err=True)

@@ -1,0 +1,51 @@
+"""The pages of a plan as files: each a sheet to print, its proof, and the drawing of its cuts."""
+
+import re
+from unicodedata import normalize
+
+import numpy as np
+
+from padspec.base.geometry import bounded_ppi
+from padspec.compose.compose import compose
+from padspec.draw.cut_diagram import cut_diagram_svg
+from padspec.draw.pdf import sheets_pdf
+from padspec.draw.png import png_file, rasterise
+from padspec.jobs.plan import JobPlan, PrintedPage
+from padspec.scene.nodes import Scene
+
+FOLDER = "jobs"
+PLAN = "plan.json"
+PROOF_PPI = 100.0
+#: All names that the pages of a plan may have.
+NAME = re.compile(r"page-\d+(-\d+-copies\.pdf|\.png|-cuts\.svg)")
+
+
+def folder_of(name: str) -> str:
+    """Where the pages of a job go, below the output folder.
+
+    >>> folder_of("Saturday market")
+    'jobs/Saturday-market'
+    """
+    word = re.sub(r"[^\w-]+", "-", normalize("NFC", name)).strip("-")
+    return f"{FOLDER}/{word or 'job'}"
+
+
+def page_files(plan: JobPlan, proofs: bool) -> dict[str, bytes]:
+    """Every page of a plan, by its path under the output folder, in the order in which they are printed."""
+    scenes = [compose(one.design).scene for one in plan.wanted]
+    folder, files = folder_of(plan.name), {}
+    for page in plan.pages:
+        design = plan.wanted[page.designs[0]].design
+        paper = _paper(page, scenes, design.date)
+        files[f"{folder}/page-{page.number}-{page.sheet.copies}-copies.pdf"] = paper
+        drawing = cut_diagram_svg(page.sheet, page.cuts, design.small_print)
+        files[f"{folder}/page-{page.number}-cuts.svg"] = drawing.encode("utf-8")
+        if proofs:
+            ppi = bounded_ppi(page.sheet.size, PROOF_PPI)
+            pixels = np.ascontiguousarray(rasterise(paper, ppi))
+            files[f"{folder}/page-{page.number}.png"] = png_file(pixels, ppi)
+    return files
+
+
+def _paper(page: PrintedPage, scenes: list[Scene], date: str) -> bytes:
+    return sheets_pdf([(page.sheet, [scenes[at] for at in page.designs])], date=date)
