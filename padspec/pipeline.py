@@ -12,10 +12,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from padspec.base.findings import Finding, Severity, worst
+from padspec.checks.cut_stretches import cut_stretches
 from padspec.checks.table import run_checks
 from padspec.compose.compose import compose
 from padspec.compose.face import Face
 from padspec.draw.outputs import DrawWish, draw_outputs
+from padspec.press.of_design import separator_of
 from padspec.reading.gather import Documents, gather
 from padspec.report import findings_json
 from padspec.resolve.design import Design
@@ -71,6 +73,8 @@ def draw(pad: Pad, wish: DrawWish, tell: Tell = silent) -> dict[str, bytes]:
     sheet = pad.sheet
     if pad.failed and wish.despite_errors:
         sheet = tile(pad.design, remark="PRINTED DESPITE ERRORS")
-    files = draw_outputs(pad.design, pad.face, sheet, pad.failed, wish)
+    overlays = cut_stretches(pad.design, pad.face, sheet, pad.findings) if wish.proofs else ()
+    press = separator_of(pad.design)
+    files = draw_outputs(pad.design, pad.face, sheet, pad.failed, wish, overlays, press)
     files[f"{pad.design.sku}/findings.json"] = findings_json(pad.design, sheet, pad.findings)
     return files

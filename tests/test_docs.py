@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from press.made import profile_bytes
 
 from padspec.pipeline import STEPS
 
@@ -44,7 +45,7 @@ def test_the_tour_of_the_readme_runs_and_makes_the_files_it_names(folder: Path) 
         assert done.returncode == 0, done.stderr
     table = README[README.index("| file |") :].partition("\n\n")[0]
     named = re.findall(r"`([\w./-]+\.(?:pdf|png|svg|json))`", table)
-    assert len(named) == 5
+    assert len(named) == 6
     for name in named:
         assert (folder / (name if "/" in name else f"out/moth/{name}")).is_file(), name
 
@@ -65,7 +66,7 @@ def test_the_design_of_the_readme_passes_its_checks(folder: Path) -> None:
 
 
 def test_studio_collection_and_layout_of_the_readme_work_together(folder: Path) -> None:
-    _, studio, collection, layout = blocks(README, "yaml")
+    _, studio, collection, layout, *_ = blocks(README, "yaml")
     (folder / "studio.yaml").write_text(studio, "utf-8")
     (folder / "collection.yaml").write_text(collection, "utf-8")
     (folder / "layouts").mkdir()
@@ -77,6 +78,42 @@ def test_studio_collection_and_layout_of_the_readme_work_together(folder: Path) 
     assert done.returncode == 0, done.stderr
     assert "Moth" in done.stdout
     assert "Owl" in done.stdout
+
+
+def test_the_job_of_the_readme_is_planned_and_its_pages_are_made(folder: Path) -> None:
+    job = next(block for block in blocks(README, "yaml") if block.startswith("job:"))
+    (folder / "saturday.job.yaml").write_text(job, "utf-8")
+    for sku in ("NG-MOTH", "NG-OWL"):
+        trim = "trim: {width: 90 mm, height: 190 mm}"
+        (folder / f"{sku}.pad.yaml").write_text(f"pad: {sku}\nsku: {sku}\n{trim}\n", "utf-8")
+    commands = next(block for block in blocks(README, "sh") if block.startswith("padspec plan")).splitlines()
+    assert len(commands) == 2
+    for command in commands:
+        done = run(command, folder)
+        assert done.returncode == 0, done.stderr
+    made = sorted(path.name for path in (folder / "out/jobs/Saturday-market").iterdir())
+    assert made[-1] == "plan.json"
+    assert any(re.fullmatch(r"page-1-\d+-copies\.pdf", name) for name in made)
+
+
+def test_the_printer_is_calibrated_as_the_readme_says(folder: Path) -> None:
+    commands = next(block for block in blocks(README, "sh") if block.startswith("padspec calibrate")).splitlines()
+    assert run("padspec new moth.png", folder).returncode == 0
+    for command in commands:
+        assert run(command, folder).returncode == 0, command
+    assert (folder / "out/calibration.pdf").is_file()
+    assert (folder / "out/moth/strip.pdf").is_file()
+
+
+def test_work_is_sent_out_as_the_readme_says(folder: Path) -> None:
+    studio = next(block for block in blocks(README, "yaml") if "press:" in block)
+    (folder / "studio.yaml").write_text(studio, "utf-8")
+    (folder / "profiles").mkdir()
+    (folder / "profiles/uncoated.icc").write_bytes(profile_bytes())
+    (folder / "owl.pad.yaml").write_text("pad: Owl\ntrim: {width: 60 mm, height: 90 mm}\n", "utf-8")
+    assert run("padspec build", folder).returncode == 0
+    assert (folder / "out/owl/press.pdf").is_file()
+    assert (folder / "out/owl/press.png").is_file()
 
 
 def test_developers_names_the_steps_of_the_pipeline_in_order() -> None:

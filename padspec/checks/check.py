@@ -13,7 +13,7 @@ from padspec.compose.face import Face
 from padspec.resolve.design import Design, Limit
 from padspec.sheet.sheet import Sheet
 
-Unit = Literal["ratio", "ppi", "mm", "share"]
+Unit = Literal["ratio", "ppi", "mm", "share", "cover", "difference"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,14 +121,15 @@ def _parsed(wish: Limit, unit: Unit) -> float:
         match unit:
             case "mm":
                 return parse_length(wish.text)
-            case "share":
+            case "share" | "cover":
                 return parse_share(wish.text)
-            case "ratio" | "ppi":
+            case "ratio" | "ppi" | "difference":
                 return float(wish.text)
     except UnitError as error:
         raise ProblemsError(Problem(wish.place, error.message, error.mend)) from None
     except ValueError:
-        mend = "Write a bare number, such as 1.8." if unit == "ratio" else "Write a bare number, such as 300."
+        likely = {"ppi": "300", "difference": "5"}.get(unit, "1.8")
+        mend = f"Write a bare number, such as {likely}."
         raise ProblemsError(Problem(wish.place, f"{wish.text} is not a plain number.", mend)) from None
 
 
@@ -140,5 +141,7 @@ def _quantity(value: float, unit: Unit) -> str:
             return f"{number_text(value, 0)} ppi"
         case "mm":
             return f"{number_text(value, 2)} mm"
-        case "share":
+        case "share" | "cover":
             return f"{number_text(value * 100, 1)} %"
+        case "difference":
+            return f"ΔE {number_text(value, 1)}"

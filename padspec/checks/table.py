@@ -2,10 +2,12 @@
 
 from padspec.base.findings import Finding, Severity, in_order
 from padspec.checks.art import art_cutout, art_resolution
+from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS
 from padspec.checks.check import Check, Subject, Usual, limits_for
 from padspec.checks.contrast import checkbox_contrast, harsh_rules, lettering_contrast, rule_contrast
 from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
+from padspec.checks.press import USUAL_LIMIT, gamut, ink_cover
 from padspec.checks.room import art_room, heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
 from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room
@@ -37,6 +39,10 @@ CHECKS: tuple[Check, ...] = (
     Check("sheet-fit", (), sheet_fit, may_be_allowed=False),
     Check("bleed-room", (Usual(_WARNING, USUAL_STACK, "mm"),), bleed_room),
     Check("mark-room", (), mark_room),
+    CUT_VISIBILITY,
+    MISCUT_SHOWS,
+    Check("ink-cover", (Usual(_WARNING, USUAL_LIMIT, "cover"),), ink_cover),
+    Check("gamut", (Usual(_WARNING, 5.0, "difference"),), gamut),
 )
 
 

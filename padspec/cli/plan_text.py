@@ -67,9 +67,9 @@ def _cuts(plan: JobPlan) -> Iterator[str]:
     ways: dict[tuple[str, ...], list[PrintedPage]] = {}
     cautions: dict[str, None] = {}
     for page in plan.pages:
-        _, *lines, caution = cut_lines(page.cuts)
-        ways.setdefault(tuple(lines), []).append(page)
-        cautions[caution] = None
+        told = cut_lines(page.cuts)
+        ways.setdefault(told[1:-1], []).append(page)
+        cautions[told[-1]] = None
     for lines, pages in ways.items():
         numbers = [str(page.number) for page in pages]
         yield ""

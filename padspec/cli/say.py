@@ -1,7 +1,7 @@
 """How padspec speaks: problems and findings with the line they are about, and small tables."""
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -53,7 +53,7 @@ def problems_json(error: ProblemsError) -> dict[str, Any]:
     return {"problems": [problem_data(problem) for problem in error.problems]}
 
 
-def table(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
+def table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
     """Columns set to their widest cell; nothing but space between them."""
     widths = [max(len(row[n]) for row in [head, *rows]) for n in range(len(head))]
     lines = [

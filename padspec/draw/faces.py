@@ -7,6 +7,7 @@ from pikepdf import Array, Dictionary, Name, Object, Pdf, Stream
 
 from padspec.base.numbers import number_text
 from padspec.draw.deflate import deflated
+from padspec.draw.inking import SCREEN, Inking
 from padspec.draw.operators import layer_operators, opening_operator
 from padspec.draw.pictures import PictureObjects
 from padspec.scene.nodes import Layer, Scene
@@ -16,14 +17,17 @@ class FaceForms:
     """Makes forms of scenes, in millimetres with y downwards, each clipped to its bleed (ISO 32000-1, 8.10).
 
     `shared` are layers that many of the scenes hold: each becomes a form of its own that the faces place.
-    `packed` says whether the pictures are deflated.
+    `packed` says whether the pictures are deflated, `inking` how colours are written.
     """
 
-    __slots__ = ("_pdf", "_pictures", "_shared", "_shared_forms")
+    __slots__ = ("_inking", "_pdf", "_pictures", "_shared", "_shared_forms")
 
-    def __init__(self, pdf: Pdf, shared: Sequence[Layer] = (), packed: bool = True) -> None:
+    def __init__(
+        self, pdf: Pdf, shared: Sequence[Layer] = (), packed: bool = True, inking: Inking = SCREEN
+    ) -> None:
         self._pdf = pdf
-        self._pictures = PictureObjects(pdf, packed)
+        self._inking = inking
+        self._pictures = PictureObjects(pdf, packed, inking)
         self._shared = tuple(shared)
         self._shared_forms: dict[int, Object] = {}
 
@@ -45,13 +49,13 @@ class FaceForms:
             if layer in self._shared:
                 yield f"{_layer_name(self._shared.index(layer))} Do"
             else:
-                yield from layer_operators(layer)
+                yield from layer_operators(layer, self._inking)
 
     def _shared_form(self, place: int, scene: Scene) -> Object:
         if place not in self._shared_forms:
             layer = self._shared[place]
             alone = Scene(scene.size, scene.bleed, (layer,))
-            operators = [opening_operator(), *layer_operators(layer)]
+            operators = [opening_operator(), *layer_operators(layer, self._inking)]
             self._shared_forms[place] = self._drawn(alone, operators, self._pictures.by_name(alone))
         return self._shared_forms[place]
 
@@ -60,12 +64,20 @@ class FaceForms:
         form = content_stream(self._pdf, operators)
         form.Type, form.Subtype = Name.XObject, Name.Form
         form.BBox = number_array(box.x, box.y, box.right, box.bottom)
-        form.Resources = Dictionary(XObject=Dictionary(resources))
+        form.Resources = resources_of(resources, self._inking)
         return self._pdf.make_indirect(form)
 
 
 def _layer_name(place: int) -> str:
     return f"/Layer-{place + 1}"
+
+
+def resources_of(objects: dict[str, Object], inking: Inking) -> Dictionary:
+    """The resources of a page or form: what it places by name, and what its colours name."""
+    resources = Dictionary(XObject=Dictionary(objects))
+    for kind, held in inking.resources().items():
+        resources[kind] = held
+    return resources
 
 
 def content_stream(pdf: Pdf, operators: Iterable[str]) -> Stream:

@@ -1,19 +1,19 @@
 """The operators of a PDF content stream: nodes go in, lines of text come out. Nothing here knows a file.
 
-The functions stand in the order of those in `svg`, one for each node kind. Lengths are millimetres with y
-growing downwards, as in the scene: whoever uses the lines puts `page_matrix` before them, once.
-Operators are those of ISO 32000-1, annex A.
+The functions stand in the order of those in `svg`, one for each node kind; how colours are written, an
+`Inking` says. Lengths are millimetres with y growing downwards, as in the scene: whoever uses the lines puts
+`page_matrix` before them, once. Operators are those of ISO 32000-1, annex A.
 """
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import assert_never
 
-from padspec.base.colour import Colour
 from padspec.base.geometry import Affine, Box
-from padspec.base.numbers import number_text
+from padspec.draw.inking import SCREEN, Inking
 from padspec.draw.lengths import box_text, length_text, lengths_text, matrix_text
 from padspec.draw.runs import Paint, Run, paint_runs
-from padspec.scene.nodes import Group, Layer, Node, Picture, Raster, Shape, Vector
+from padspec.scene.nodes import Group, Layer, LayerName, Node, Picture, Raster, Shape, Vector
 from padspec.scene.outline import Close, Curve, Line, Move, Outline
 
 #: Default user space units of PDF, 1/72 inch, in a millimetre (ISO 32000-1, 8.3.2.3).
@@ -32,49 +32,60 @@ def opening_operator() -> str:
     return f"{_MITRE_LIMIT} M"
 
 
-def layer_operators(layer: Layer) -> Iterator[str]:
+def layer_operators(layer: Layer, inking: Inking = SCREEN) -> Iterator[str]:
     """The nodes of a layer, back to front; the graphics state is afterwards that of the last paint."""
-    yield from _nodes(layer.nodes)
+    yield from _nodes(layer.nodes, _Inks(inking, layer.name))
 
 
-def _nodes(nodes: tuple[Node, ...]) -> Iterator[str]:
+@dataclass(frozen=True, slots=True)
+class _Inks:
+    """What every function here hands on: how colours are written, and in which layer they stand."""
+
+    inking: Inking
+    layer: LayerName
+
+
+def _nodes(nodes: tuple[Node, ...], inks: _Inks) -> Iterator[str]:
     for item in paint_runs(nodes):
         match item:
             case Group():
-                yield from _group(item)
+                yield from _group(item, inks)
             case Picture():
-                yield from _picture(item)
+                yield from _picture(item, inks)
             case (_, _):
-                yield from _shapes(item)
+                yield from _shapes(item, inks)
             case _:
                 assert_never(item)
 
 
-def _group(group: Group) -> Iterator[str]:
+def _group(group: Group, inks: _Inks) -> Iterator[str]:
     yield "q"
     if group.transform != Affine():
         yield matrix_operator(group.transform)
     if group.clip is not None:
         yield from _path(group.clip)
         yield "W n"
-    yield from _nodes(group.children)
+    yield from _nodes(group.children, inks)
     yield "Q"
 
 
-def _shapes(run: Run) -> Iterator[str]:
+def _shapes(run: Run, inks: _Inks) -> Iterator[str]:
     paint, members = run
-    yield from _paint_operators(paint)
+    yield from _paint_operators(paint, inks)
     painting = _painting_operator(paint)
     for shape in members:
         yield from _shape(shape, painting)
 
 
-def _paint_operators(paint: Paint) -> Iterator[str]:
+def _paint_operators(paint: Paint, inks: _Inks) -> Iterator[str]:
     fill, stroke = paint
+    state = inks.inking.state(fill, stroke.colour if stroke else None, inks.layer)
+    if state:
+        yield state
     if fill:
-        yield fill_operator(fill)
+        yield inks.inking.fill(fill, inks.layer)
     if stroke:
-        yield f"{_colour_text(stroke.colour)} RG {length_text(stroke.weight)} w"
+        yield f"{inks.inking.stroke(stroke.colour, inks.layer)} {length_text(stroke.weight)} w"
         match stroke.cap:
             case "butt":
                 yield "0 J"
@@ -96,10 +107,13 @@ def _shape(shape: Shape, painting: str) -> Iterator[str]:
     yield painting
 
 
-def _picture(picture: Picture) -> Iterator[str]:
+def _picture(picture: Picture, inks: _Inks) -> Iterator[str]:
     box = picture.box
     # A picture fills the unit square with its head at y = 1 (ISO 32000-1, 8.9.5.2).
     yield "q"
+    state = inks.inking.picture_state()
+    if state:
+        yield state
     yield matrix_operator(Affine(box.width, 0, 0, -box.height, box.x, box.bottom))
     yield f"/{picture_name(picture.image)} Do"
     yield "Q"
@@ -131,11 +145,6 @@ def picture_name(image: Raster | Vector) -> str:
             assert_never(image)
 
 
-def fill_operator(colour: Colour) -> str:
-    """Sets the colour of fills."""
-    return f"{_colour_text(colour)} rg"
-
-
 def clip_operator(*boxes: Box) -> str:
     """Nothing outside the boxes is drawn any more."""
     return " ".join(f"{box_text(box)} re" for box in boxes) + " W n"
@@ -144,8 +153,3 @@ def clip_operator(*boxes: Box) -> str:
 def matrix_operator(matrix: Affine) -> str:
     """Puts a map before all that follows."""
     return f"{matrix_text(matrix)} cm"
-
-
-def _colour_text(colour: Colour) -> str:
-    # Four digits are enough to land on the same 8-bit value again.
-    return " ".join(number_text(channel / 255) for channel in (colour.red, colour.green, colour.blue))

@@ -10,8 +10,9 @@ from pikepdf import Array, Dictionary, Name, Object, Pdf, Stream
 
 from padspec.base.geometry import Affine, Box
 from padspec.draw.deflate import deflated, deflated_rows
+from padspec.draw.inking import SCREEN, Inking
 from padspec.draw.operators import picture_name
-from padspec.scene.nodes import Raster, Scene, Vector, pictures
+from padspec.scene.nodes import Picture, Raster, Scene, Vector, pictures
 
 
 class PictureObjects:
@@ -20,23 +21,27 @@ class PictureObjects:
     Not `packed`, its samples stay as they are: for a file that is only looked at, deflating takes too long.
     """
 
-    __slots__ = ("_made", "_packed", "_pdf")
+    __slots__ = ("_inking", "_made", "_packed", "_pdf")
 
-    def __init__(self, pdf: Pdf, packed: bool = True) -> None:
+    def __init__(self, pdf: Pdf, packed: bool = True, inking: Inking = SCREEN) -> None:
         self._pdf = pdf
+        self._inking = inking
         self._packed = packed
         self._made: dict[str, Object] = {}
 
     def by_name(self, scene: Scene) -> dict[str, Object]:
         """Every picture of a scene under the name that its operators use, as resources want it."""
-        images = {picture_name(picture.image): picture.image for picture in pictures(scene)}
-        return {f"/{name}": self._object(name, images[name]) for name in sorted(images)}
+        # The largest last: where pixels have to be made of a picture, they must do for each of its boxes.
+        drawn = sorted(pictures(scene), key=lambda picture: picture.box.width * picture.box.height)
+        named = {picture_name(picture.image): picture for picture in drawn}
+        return {f"/{name}": self._object(name, named[name]) for name in sorted(named)}
 
-    def _object(self, name: str, image: Raster | Vector) -> Object:
+    def _object(self, name: str, picture: Picture) -> Object:
         if name not in self._made:
+            image = self._inking.image(picture)
             match image:
                 case Raster():
-                    self._made[name] = _raster_object(self._pdf, image, self._packed)
+                    self._made[name] = _raster_object(self._pdf, image, self._inking, self._packed)
                 case Vector():
                     self._made[name] = _vector_form(self._pdf, image)
                 case _:
@@ -44,10 +49,11 @@ class PictureObjects:
         return self._made[name]
 
 
-def _raster_object(pdf: Pdf, raster: Raster, packed: bool) -> Object:
+def _raster_object(pdf: Pdf, raster: Raster, inking: Inking, packed: bool) -> Object:
     """An image XObject, with a soft mask if it has transparency (ISO 32000-1, 8.9.5 and 11.6.5.3)."""
-    image = _samples(pdf, raster, raster.rgb, 3, packed)
-    image.ColorSpace = Name.DeviceRGB
+    space, channels, data = inking.samples(raster)
+    image = _samples(pdf, raster, data, channels, packed)
+    image.ColorSpace = space
     if raster.alpha is not None:
         mask = _samples(pdf, raster, raster.alpha, 1, packed)
         mask.ColorSpace = Name.DeviceGray

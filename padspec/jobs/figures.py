@@ -12,7 +12,10 @@ from padspec.making.ink import InkUse
 from padspec.sheet.cutting.compare import GutterRow, compare_gutters
 
 _HUNDREDTH_OF_A_CENT = Decimal("0.0001")
-ESTIMATE = "an estimate: inks guessed from the screen's colours, good to a factor of two; a page is A4 with 5 % of each ink"
+ESTIMATE = (
+    "an estimate, good to a factor of two: inks are guessed from the colours of the screen; "
+    "a page is A4 with 5 % of each ink"
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,8 +32,8 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class PrintedPage:
-    """A page to print: its sheet (whose `copies` are all that are printed, test sheets included), for each slot the
-    design that lies in it (an index into the plan's `wanted`) and the pads that come of it, and the cut plan.
+    """A page to print: its sheet (whose `copies` are all that are printed, test sheets included), for each slot
+    the design that lies in it (an index into the plan's `wanted`) and the pads that come of it, and the cut plan.
 
     `joined`: one design fills the page, its stacks are joined and counted off; otherwise each slot's stack is pads
     as it lies.

@@ -44,6 +44,12 @@ def made_on(page: Shared, needs: Sequence[Need]) -> tuple[int, ...]:
     return tuple(n * pads_in_slot(page.run, need.depth) for n, need in zip(page.slots, needs, strict=True))
 
 
+def meets(draft: Draft, needs: Sequence[Need]) -> bool:
+    """Whether every order is met: asked of what a solver brings, whose arithmetic is not exact."""
+    made = [made_on(page, needs) for page in draft.shared] + [draft.alone]
+    return all(sum(pads) >= need.pads for pads, need in zip(zip(*made, strict=True), needs, strict=True))
+
+
 def polished(draft: Draft, needs: Sequence[Need], mixtures: Sequence[Mixture]) -> Draft:
     """The same plan without what it can do without: shortest runs, equal pages merged. Canonical order."""
     while True:

@@ -13,10 +13,10 @@ from math import ceil
 
 from padspec.planning.bounds import Bounds, lower_bounds
 from padspec.planning.cutting_stock import SLACK
-from padspec.planning.drafts import Draft, cost, one_design_a_sheet, polished
+from padspec.planning.drafts import Draft, cost, meets, one_design_a_sheet, polished
 from padspec.planning.greedy import even_drafts, greedy_drafts
 from padspec.planning.layouts import Layouts, find_layouts
-from padspec.planning.masters import Master, draft_of, fewest_pages, fewest_sheets, values_of
+from padspec.planning.masters import Master, draft_of, fewest_pages, fewest_sheets
 from padspec.planning.mixtures import Mixture
 from padspec.planning.orders import Effort, GangPlan, Order, Page, SheetRoom
 from padspec.planning.pages import pages_of
@@ -96,14 +96,14 @@ def _best(needs: tuple[Need, ...], layouts: Layouts, test_sheets: int, effort: E
     bounds = lower_bounds(needs, layouts.possible, test_sheets, effort.rounds)
     mixtures = tuple(layout.mixture for layout in layouts.found)
     draft = min(_drafts(needs, mixtures, test_sheets), key=lambda one: cost(one, needs, test_sheets))
-    few = len(all_runs(needs)) * (len(needs) + len(mixtures)) <= effort.cells
+    cells = len(all_runs(needs)) * (len(needs) + len(mixtures))
     shares = any(sum(mixture) > 1 for mixture in mixtures) and len(needs) > 1
-    if shares and not few:
+    if shares and cells > effort.window_cells:
         draft = reworked(draft, needs, mixtures, test_sheets, effort)
     sheets, pages = cost(draft, needs, test_sheets)
     bound = bounds.sheets if shares else sheets
     best = _Best(draft, sheets, pages, bound, sheets == bound and (pages == bounds.pages or not shares))
-    if best.fewest_pages or not few:
+    if best.fewest_pages or cells > effort.cells:
         return best
     return _masters(best, needs, layouts, bounds, test_sheets, effort)
 
@@ -132,12 +132,12 @@ def _masters(
     master = _master(best.draft, lengths, needs, mixtures, test_sheets)
     nodes = max(effort.nodes // (len(lengths) * (len(needs) + len(mixtures))), 1)
     if best.sheets > best.bound:
-        solved = solve_whole(fewest_sheets(master), nodes, values_of(best.draft, master))
+        solved = solve_whole(fewest_sheets(master), nodes)
         best = _improved(best, solved.values, master)
         proved = 0 if layouts.doubtful else ceil(solved.bound - SLACK)
         best = replace(best, bound=min(max(best.bound, proved), best.sheets))
     master = _master(best.draft, lengths, needs, mixtures, test_sheets)
-    solved = solve_whole(fewest_pages(master, best.sheets), nodes, values_of(best.draft, master))
+    solved = solve_whole(fewest_pages(master, best.sheets), nodes)
     best = _improved(best, solved.values, master)
     least = max(bounds.pages, 0 if layouts.doubtful else ceil(solved.bound - SLACK))
     return replace(best, fewest_pages=best.sheets == best.bound and best.pages <= least)
@@ -154,7 +154,10 @@ def _master(
 def _improved(best: _Best, values: tuple[int, ...] | None, master: Master) -> _Best:
     if values is None:
         return best
-    draft = polished(draft_of(values, master), master.needs, master.mixtures)
+    found = draft_of(values, master)
+    if not meets(found, master.needs):
+        return best
+    draft = polished(found, master.needs, master.mixtures)
     sheets, pages = cost(draft, master.needs, master.test_sheets)
     if (sheets, pages) >= (best.sheets, best.pages):
         return best

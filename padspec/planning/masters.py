@@ -117,7 +117,7 @@ def _order_rows(master: Master) -> list[Row]:
         made = [(r, float(each)) for r, each in enumerate(master.runs.yields[:, i].tolist()) if each]
         variables = (*(master.slots(r, i) for r, _ in made), pads)
         rows.append(Row(variables, (*(each for _, each in made), 1.0), least=float(need.pads)))
-        rows.append(Row((sheets, pads), (float(need.n_up), -need.use), least=-1e-9))
+        rows.append(Row((sheets, pads), (float(need.n_up), -need.use), least=0.0))
         rows.append(Row((use, pads), (float(need.pads), -1.0), least=0.0))
     return rows
 

@@ -48,17 +48,17 @@ class SheetRoom:
 class Effort:
     """Bounds of the planner's work, counted, never timed, so that a plan is the same on every machine.
 
-    `cells`: run lengths times designs that the integer masters may hold, `nodes`: cells times branch-and-bound
-    nodes that each of them may take. A plan too large for them is reworked in `windows` of a few pages, in masters
-    of `window_cells` cells and `window_nodes` nodes. `rounds`: rounds of column generation; `questions`: what the
-    oracle may be asked.
+    `cells`: run lengths times designs and layouts that an integer master over the whole plan may hold; `nodes`:
+    cells times branch-and-bound nodes that it may take. A plan of more than `window_cells` is first reworked in
+    `windows` of a few pages, by masters of about so many cells and at most `window_nodes` nodes; a plan of more
+    than `cells` is only reworked. `rounds`: rounds of column generation; `questions`: what the oracle may be asked.
     """
 
-    cells: int = 300
-    nodes: int = 15_000
-    windows: int = 30
+    cells: int = 500
+    nodes: int = 10_000
+    windows: int = 24
     window_cells: int = 150
-    window_nodes: int = 20
+    window_nodes: int = 12
     rounds: int = 200
     questions: int = 60
 
@@ -69,8 +69,8 @@ class Page:
 
     `designs` and `pads` have one number for each slot, in the order of the arrangement's faces: grids first to
     last, in each row by row. A design is its index in the orders. `sheets` are printed to be used, `test_sheets`
-    besides. `joined`: one design fills the page, its stacks are joined and the pads counted off, shared out over the
-    slots in `pads` as evenly as may be; otherwise each slot keeps its stack, and that many pads lie in it.
+    besides. `joined`: one design fills the page, its stacks are joined and the pads counted off, shared out over
+    the slots in `pads` as evenly as may be; otherwise each slot keeps its stack, and that many pads lie in it.
     """
 
     arrangement: Arrangement

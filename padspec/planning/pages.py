@@ -11,17 +11,14 @@ from padspec.planning.quantities import Need, joined_pads, joined_run, pads_in_s
 def pages_of(
     draft: Draft, needs: Sequence[Need], layouts: Layouts, items: Sequence[int], test_sheets: int
 ) -> tuple[Page, ...]:
-    """The shared pages, longest run first, then the pages of one design in the order of the orders."""
+    """The shared pages, longest run first, then the pages of one design in the order of the needs."""
     shared = [_shared(page, needs, layouts.found[page.layout], items, test_sheets) for page in draft.shared]
     alone = [
         _alone(pads, need, layouts.fullest[need.kind], test_sheets)
         for pads, need in zip(draft.alone, needs, strict=True)
         if pads
     ]
-    return (
-        *sorted(shared, key=lambda page: (-page.sheets, page.designs)),
-        *sorted(alone, key=lambda page: page.designs),
-    )
+    return (*shared, *alone)
 
 
 def _shared(page: Shared, needs: Sequence[Need], layout: Layout, items: Sequence[int], test_sheets: int) -> Page:
@@ -41,7 +38,7 @@ def _filled(kind: int, page: Shared, needs: Sequence[Need], slots: int) -> list[
     """Who gets the slots of one trim; a slot that nobody needs goes to the design with most of them here."""
     members = [(need, page.slots[i]) for i, need in enumerate(needs) if need.kind == kind]
     left = slots - sum(n for _, n in members)
-    first = max(members, key=lambda member: (member[1], member[0].pads, -member[0].order))[0]
+    first = max(members, key=lambda member: (member[1], member[0].pads))[0]
     return [need for need, n in members for _ in range(n + (left if need == first else 0))]
 
 

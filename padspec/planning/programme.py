@@ -76,6 +76,8 @@ def solve_whole(programme: Programme, most_nodes: int, start: Sequence[int] | No
     solver.setOptionValue("mip_abs_gap", 0.99)
     solver.passModel(_model(programme, whole=True))
     if start is not None:
+        # Presolve may carry a start over into a smaller model with a wrong cost (HiGHS 1.16), and end there.
+        solver.setOptionValue("presolve", "off")
         known = highspy.HighsSolution()
         known.col_value = [float(value) for value in start]
         known.value_valid = True

@@ -6,7 +6,7 @@ The pages taken are neighbours by run length, for such are the ones whose slots 
 from collections.abc import Sequence
 from dataclasses import replace
 
-from padspec.planning.drafts import Draft, Shared, cost, made_on, polished
+from padspec.planning.drafts import Draft, Shared, cost, made_on, meets, polished
 from padspec.planning.masters import Master, draft_of, fewest_sheets, values_of
 from padspec.planning.mixtures import Mixture
 from padspec.planning.orders import Effort
@@ -17,7 +17,7 @@ from padspec.planning.runs import all_runs, telling_runs, yields_of
 #: A page is a shared one, or the page of one design alone, by its place among the needs.
 _Any = Shared | int
 #: Windows of so many pages, and more pages as long as they are of few designs.
-_LEAST_PAGES, _MOST_PAGES, _FEW_DESIGNS = 2, 5, 9
+_LEAST_PAGES, _MOST_PAGES, _FEW_DESIGNS = 2, 4, 9
 
 
 def reworked(
@@ -100,7 +100,8 @@ def _solved(
     lengths = tuple(sorted({*lengths, *(page.run for page in old.shared)}))
     master = Master(part, mixtures, yields_of(lengths, part), test_sheets)
     solved = solve_whole(fewest_sheets(master, then_pages=True), effort.window_nodes, values_of(old, master))
-    return old if solved.values is None else draft_of(solved.values, master)
+    new = old if solved.values is None else draft_of(solved.values, master)
+    return new if meets(new, part) else old
 
 
 def _joined(kept: Draft, new: Draft, users: Sequence[int]) -> Draft:

@@ -127,6 +127,7 @@ def _press(press: Settings, workspace: Workspace) -> Press | None:
         press.troubles.add(place, f"There is no profile {path}.", f"Paths start at the folder of {place.file}.")
         return None
     return Press(
+        place=place,
         profile_file=path,
         profile=workspace.read(path),
         intent=cast(Intent, press.text("intent")),

@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import Literal
 
 from padspec.base.geometry import Sides, Size
+from padspec.base.place import Place
 
 CutterKind = Literal["knife", "lever", "guillotine"]
 Intent = Literal["perceptual", "relative", "saturation", "absolute"]
@@ -105,8 +106,11 @@ class Ink:
 
 @dataclass(frozen=True, slots=True)
 class Press:
-    """How work that is sent out is prepared: the press's profile and how colours are brought into it."""
+    """How work that is sent out is prepared: the press's profile and how colours are brought into it; `place` is
+    where the studio names the profile.
+    """
 
+    place: Place
     profile_file: str
     profile: bytes
     intent: Intent

@@ -7,7 +7,7 @@ grow by one gutter.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 from typing import assert_never
 
@@ -233,4 +233,16 @@ class _Search:
 
 
 def _split(upright: bool, one: Arrangement | None, other: Arrangement | None) -> Arrangement | None:
-    return Split(upright, one, other) if one and other else one or other
+    """Both parts; two grids that make one grid are one, and an empty part is none."""
+    if one is None or other is None:
+        return one or other
+    if (
+        isinstance(one, Grid)
+        and isinstance(other, Grid)
+        and replace(one, rows=0, columns=0) == replace(other, rows=0, columns=0)
+    ):
+        if upright and one.rows == other.rows:
+            return replace(one, columns=one.columns + other.columns)
+        if not upright and one.columns == other.columns:
+            return replace(one, rows=one.rows + other.rows)
+    return Split(upright, one, other)

@@ -1,8 +1,8 @@
 """How likely it is that a leaf shows a white sliver, or a panel off its middle, and the bleed that prevents it.
 
 Print and cut are off independently. The printer shifts the whole print (placement) and turns it a little about the
-middle of the edge that leads (skew, so much at the far end of the sheet); each cut is off for itself. Each error is
-normal, its ± limit held 95 % of the time: σ = limit ÷ 1.96. For a given turn the two edges across from each other
+middle of the edge that leads (skew, so much at the far end of the sheet); each cut is off for itself. Each error
+is normal, its ± limit held 95 % of the time: σ = limit ÷ 1.96. For a given turn, two edges across from each other
 share the shift: both clear of white is a bivariate normal probability (Drezner and Wesolowsky 1990, from
 memory); the turn is then averaged over by quadrature. Good to 1e-6.
 """

@@ -77,6 +77,19 @@ FILES = {
     "wash.png": wash(190),
     "noisy.png": picture(800, 640, ground=(128, 128, 128), noise=110),
 }
+#: Leaves edge to edge, with end marks and without.
+BUTTED = {"sheet.gutter": "0 mm"}
+UNMARKED = {**BUTTED, "sheet.marks": False}
+#: So long that three leaves edge to edge leave no room for crop marks beside them.
+TIGHT = {**BUTTED, "trim.height": "198 mm"}
+
+
+def stripes(size: str, angle: int = 45, mark: str = "50 %", kind: str = "stripes") -> dict[str, object]:
+    """A bold pattern. At 45° a face of 90 mm is 63.64 mm across: 8 stripes of 7.955 mm, 7½ of 8.485 mm."""
+    pattern = {"kind": kind, "colour": "#305070", "mark": mark, "angle": angle, "size": size}
+    return {"ground.colour": "#f0e0c0", "ground.pattern": pattern}
+
+
 #: White, so that neither bleed nor pattern has a say.
 BARE = {"ground.colour": "white"}
 
@@ -290,6 +303,33 @@ def _failing() -> list[Case]:
         Case("mark-room", "a bleed that takes all the room", "note", {"sheet.bleed": "9 mm"}),
         Case("mark-room", "leaves that fill the sheet", "note",
              {"trim.width": "198 mm", "trim.height": "285 mm"}, mends=False),
+        Case("cut-visibility", "plain leaves without end marks", "warning", UNMARKED),
+        Case("cut-visibility", "a bleed that takes the room of end marks", "warning",
+             {**BUTTED, "sheet.bleed": "5 mm"}),
+        Case("cut-visibility", "end marks off and no room for them", "warning",
+             {**UNMARKED, "sheet.bleed": "5 mm", "sheet.least-bleed": "4 mm"}),
+        Case("cut-visibility", "stripes in step and no room for end marks", "warning",
+             {**TIGHT, **stripes("7.955 mm")}),
+        Case("cut-visibility", "no room for end marks and no pattern", "warning", TIGHT),
+        Case("cut-visibility", "as many leaves as a gutter has no room for", "warning",
+             {**TIGHT, "trim.width": "95.1 mm", "sheet.n-up": 3}),
+        Case("cut-visibility", "a mixed sheet, whose inner cuts end at a leaf", "warning",
+             {**BUTTED, "trim.width": "60 mm", "trim.height": "144 mm"}),
+        Case("miscut-shows", "stripes out of step", "warning", {**BUTTED, **stripes("8.485 mm")}),
+        Case("miscut-shows", "stripes out of step and no end marks", "warning",
+             {**UNMARKED, **stripes("8.485 mm")}),
+        Case("miscut-shows", "stripes out of step and hardly any bleed", "warning",
+             {**BUTTED, **stripes("8.485 mm"), "sheet.bleed": "0.5 mm", "sheet.least-bleed": "0.5 mm"}),
+        Case("miscut-shows", "upright stripes that end in a stripe", "warning",
+             {**BUTTED, **stripes("6.3 mm", angle=0)}),
+        Case("miscut-shows", "stripes that run on one way only", "warning",
+             {**BUTTED, **stripes("7 mm", angle=30), "trim.width": "95 mm", "trim.height": "138 mm"}),
+        Case("miscut-shows", "a panel that reaches the trim", "warning",
+             {**BUTTED, "ground.colour": "#c0d8e8", "panel.inset": "0 mm"}),
+        Case("miscut-shows", "small dots out of step", "note",
+             {**BUTTED, **stripes("6.2 mm", angle=0, mark="20 %", kind="dots")}),
+        Case("miscut-shows", "small dots that nothing brings into step", "note",
+             {**BUTTED, **stripes("7 mm", angle=20, mark="22 %", kind="dots")}, mends=False),
     ]  # fmt: skip
 
 
@@ -325,6 +365,13 @@ def _passing() -> list[Case]:
              "ground.colour": "#c0d8e8"}),
         Case("mark-room", "room all round", "", {}),
         Case("mark-room", "no marks wished for", "", {"sheet.bleed": "9 mm", "sheet.marks": False}),
+        Case("cut-visibility", "end marks", "", BUTTED),
+        Case("cut-visibility", "a gutter", "", {"sheet.marks": False}),
+        Case("cut-visibility", "stripes out of step", "", {**UNMARKED, **stripes("8.485 mm")}),
+        Case("miscut-shows", "a plain ground", "", {**BUTTED, "ground.colour": "#c0d8e8"}),
+        Case("miscut-shows", "stripes that run on", "", {**BUTTED, **stripes("7.955 mm")}),
+        Case("miscut-shows", "dots that run on", "", {**BUTTED, **stripes("6 mm", angle=0, kind="dots")}),
+        Case("miscut-shows", "a gutter", "", stripes("8.485 mm")),
     ]  # fmt: skip
 
 

@@ -1,6 +1,7 @@
 """Gang plans against every plan there is, against rules that hold for all, and by hand."""
 
 from dataclasses import replace
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -53,8 +54,8 @@ def test_pads_of_different_thickness_share_a_sheet_as_well_as_can_be() -> None:
 def test_two_trims_share_a_sheet_as_well_as_can_be() -> None:
     mixed = [Order("list", 3, 50, 0), Order("note", 2, 50, 1), Order("other note", 1, 50, 1)]
     plan = plan_gang(mixed, SheetRoom(A4, 4.0, (LIST, NOTE)), 0.0, 2)
-    # All that straight cuts can part on this sheet: 3 lists; 2 and a note; 1 and 3; 5 notes.
-    best = least(((3, 50, 0), (2, 50, 1), (1, 50, 1)), ((3, 0), (2, 1), (1, 3), (0, 5)), 0.0, 2)
+    # All that straight cuts can part on this sheet: 3 lists; 2 and 2 notes; 1 and 3; 5 notes.
+    best = least(((3, 50, 0), (2, 50, 1), (1, 50, 1)), ((3, 0), (2, 2), (1, 3), (0, 5)), 0.0, 2)
     assert (plan.sheets, len(plan.pages)) == best
 
 
@@ -103,16 +104,15 @@ def test_nothing_ordered_is_nothing_to_print() -> None:
 
 
 ROOMS = [strip(2), strip(3), strip(6), SheetRoom(A4, 4.0, (LIST, NOTE)), SheetRoom(A4, 4.0, (LIST, NOTE, TAG))]
-QUICK = Effort(nodes=1500, windows=3)
+QUICK = Effort(cells=150, nodes=500, windows=3)
 
 
 @st.composite
 def jobs(draw: st.DrawFn) -> tuple[list[Order], SheetRoom, float, int]:
     room = draw(st.sampled_from(ROOMS))
     kinds = st.integers(0, len(room.trims) - 1)
-    wishes = draw(
-        st.lists(st.tuples(st.integers(1, 12), st.sampled_from([10, 25, 50]), kinds), min_size=1, max_size=6)
-    )
+    wish = st.tuples(st.integers(1, 12), st.sampled_from([10, 25, 50]), kinds)
+    wishes = draw(st.lists(wish, min_size=1, max_size=6))
     wanted = [Order(f"design {number}", *wish) for number, wish in enumerate(wishes)]
     return wanted, room, draw(st.sampled_from([0.0, 0.05, 0.1])), draw(st.integers(0, 3))
 
@@ -121,7 +121,7 @@ def _plan(job: tuple[list[Order], SheetRoom, float, int]) -> GangPlan:
     return plan_gang(*job, QUICK)
 
 
-#: No deadline: the machine's haste is no part of the plan. Few examples, each a whole plan; the same ones each time.
+#: No deadline: the machine's haste is no part of the plan. Few examples, for each is a whole plan.
 PLANS = settings(max_examples=20, deadline=None, derandomize=True)
 
 
@@ -155,10 +155,10 @@ def test_a_plan_lies_between_its_bound_and_one_design_a_sheet(
 @PLANS
 @given(jobs(), st.randoms(use_true_random=False))
 def test_the_sequence_of_the_orders_changes_nothing(
-    job: tuple[list[Order], SheetRoom, float, int], random: st.DataObject
+    job: tuple[list[Order], SheetRoom, float, int], random: Random
 ) -> None:
     shuffled = list(job[0])
-    random.shuffle(shuffled)  # type: ignore[attr-defined]
+    random.shuffle(shuffled)
     one, other = _plan(job), _plan((shuffled, *job[1:]))
     assert shown(one, [order.name for order in job[0]]) == shown(other, [order.name for order in shuffled])
 
@@ -187,3 +187,10 @@ def test_without_a_list_of_mixtures_the_oracle_is_asked() -> None:
     room = SheetRoom(A4, 4.0, (LIST, NOTE))
     listed, asked = plan_gang(wanted, room, 0.0, 2), plan_gang(wanted, replace(room, lister=None), 0.0, 2)
     assert asked.bound <= listed.sheets <= asked.sheets
+
+
+def test_a_plan_to_start_from_does_not_end_the_search() -> None:
+    # A case in which the solver, given a start, took its cost for less than half of what it was, and stopped.
+    wanted = [Order("a", 3, 2), Order("b", 1, 25), Order("c", 1, 10), Order("d", 2, 2)]
+    plan = plan_gang(wanted, strip(4), 0.0, 5)
+    assert (plan.sheets, len(plan.pages)) == least(((3, 2, 0), (1, 25, 0), (1, 10, 0), (2, 2, 0)), ((4,),), 0.0, 5)

@@ -1,4 +1,4 @@
-"""The chances of slivers and off-centre panels, against a Monte Carlo run of the full geometry and against scipy."""
+"""Chances of slivers and off-centre panels, against a Monte Carlo run of the full geometry and against scipy."""
 
 from dataclasses import replace
 from math import sqrt

@@ -61,7 +61,7 @@ def length_or_share(text: str) -> None:
 def limit(text: str) -> None:
     """A limit of a check: a number, a length or a percentage."""
     if number(text) is None:
-        length_or_share(text)
+        (cover if is_share(text) else length)(text)
 
 
 def colour(text: str) -> None:
