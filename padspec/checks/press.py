@@ -22,8 +22,8 @@ def ink_cover(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Does the paper take the ink? Total area coverage on the converted page, over squares of 1 mm, inks rendered one
     by one through the press's profile.
 
-    Warning above the stock's limit (260 % by default: a shop rule for uncoated paper is 240 % to 280 %, for coated
-    300 % to 340 %) or above the maker's own. Only where the studio has a press. Remedy: what to ask the press, since
+    Warning above the stock's limit (260 % by default; common practice is 240 % to 280 % for uncoated paper, 300 % to
+    340 % for coated) or above the maker's own. Only where the studio has a press. Remedy: what to ask the press, since
     the profile decides how dark colours are made up.
     """
     design = subject.design

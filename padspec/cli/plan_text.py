@@ -87,7 +87,7 @@ def _chances(plan: JobPlan, figures: Figures) -> Iterator[str]:
     wish = studio.tolerance
     yield ""
     yield (
-        f"Chances for a leaf, with placement ± {mm_text(studio.printer.placement_error)}, skew "
+        f"Chances for the leaf that is worst off, with placement ± {mm_text(studio.printer.placement_error)}, skew "
         f"± {mm_text(studio.printer.skew_error)}, cut ± {mm_text(studio.cutter.error)}:"
     )
     head = (
@@ -99,7 +99,7 @@ def _chances(plan: JobPlan, figures: Figures) -> Iterator[str]:
     yield table(
         head,
         [
-            (str(one.page), _share(one.sliver), _share(one.off_centre), mm_text(one.bleed))
+            (str(one.page), _share(one.sliver.worst), _share(one.off_centre.worst), mm_text(one.bleed))
             for one in figures.chances
         ],
     )

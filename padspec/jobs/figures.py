@@ -10,6 +10,7 @@ from padspec.jobs.papers import Paper, compare_papers
 from padspec.jobs.plan import JobPlan
 from padspec.making.ink import InkUse
 from padspec.sheet.cutting.compare import GutterRow, compare_gutters
+from padspec.sheet.tolerance import OverLeaves
 
 _HUNDREDTH_OF_A_CENT = Decimal("0.0001")
 ESTIMATE = (
@@ -55,10 +56,14 @@ def figures_of(plan: JobPlan, gang: bool) -> Figures:
 def _chances(one: Chances) -> dict[str, Any]:
     return {
         "page": one.page,
-        "white_sliver": one.sliver,
-        "panel_off_centre": one.off_centre,
+        "white_sliver": _over_leaves(one.sliver),
+        "panel_off_centre": _over_leaves(one.off_centre),
         "bleed_that_keeps_slivers_within_the_chance": one.bleed,
     }
+
+
+def _over_leaves(chance: OverLeaves) -> dict[str, float | int]:
+    return {"worst": chance.worst, "worst_leaf": chance.worst_leaf + 1, "mean": chance.mean}
 
 
 def _paper(paper: Paper) -> dict[str, Any]:

@@ -147,7 +147,7 @@ def _planned(some: list[Wanted]) -> GangPlan:
     area, gutter = room(bed_of(first), first.sheet.least_bleed), first.sheet.gutter
     sheet = SheetRoom(area, gutter, trims)
     if first.sheet.n_up is not None and (fit := best_fit(first)) is not None:
-        sheet = replace(sheet, oracle=_as_asked(fit))
+        sheet = replace(sheet, oracle=_as_asked(fit), lister=None)
     return plan_gang(orders, sheet, first.studio.overs, first.studio.test_sheets)
 
 

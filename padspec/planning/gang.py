@@ -9,7 +9,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, isfinite
 
 from padspec.planning.bounds import Bounds, lower_bounds
 from padspec.planning.cutting_stock import SLACK
@@ -20,7 +20,7 @@ from padspec.planning.masters import Master, draft_of, fewest_pages, fewest_shee
 from padspec.planning.mixtures import Mixture
 from padspec.planning.orders import Effort, GangPlan, Order, Page, SheetRoom
 from padspec.planning.pages import pages_of
-from padspec.planning.programme import solve_whole
+from padspec.planning.programme import Whole, solve_whole
 from padspec.planning.quantities import Need, stack_depth
 from padspec.planning.rework import reworked
 from padspec.planning.runs import all_runs, yields_of
@@ -134,13 +134,20 @@ def _masters(
     if best.sheets > best.bound:
         solved = solve_whole(fewest_sheets(master), nodes)
         best = _improved(best, solved.values, master)
-        proved = 0 if layouts.doubtful else ceil(solved.bound - SLACK)
-        best = replace(best, bound=min(max(best.bound, proved), best.sheets))
+        best = replace(best, bound=max(best.bound, _proved(solved, layouts, best.sheets)))
     master = _master(best.draft, lengths, needs, mixtures, test_sheets)
     solved = solve_whole(fewest_pages(master, best.sheets), nodes)
     best = _improved(best, solved.values, master)
-    least = max(bounds.pages, 0 if layouts.doubtful else ceil(solved.bound - SLACK))
+    least = max(bounds.pages, _proved(solved, layouts, best.pages))
     return replace(best, fewest_pages=best.sheets == best.bound and best.pages <= least)
+
+
+def _proved(solved: Whole, layouts: Layouts, reached: int) -> int:
+    """What a master over all there is to choose from proves; nothing where it says more than what was reached."""
+    if layouts.doubtful or not isfinite(solved.bound):
+        return 0
+    least = ceil(solved.bound - SLACK)
+    return least if least <= reached else 0
 
 
 def _master(

@@ -51,7 +51,7 @@ class Effort:
     `cells`: run lengths times designs and layouts that an integer master over the whole plan may hold; `nodes`:
     cells times branch-and-bound nodes that it may take. A plan of more than `window_cells` is first reworked in
     `windows` of a few pages, by masters of about so many cells and at most `window_nodes` nodes; a plan of more
-    than `cells` is only reworked. `rounds`: rounds of column generation; `questions`: what the oracle may be asked.
+    than `cells` is only reworked. `rounds`: rounds of column generation; `questions`: what the oracle is asked.
     """
 
     cells: int = 500

@@ -12,6 +12,7 @@ from functools import cache
 import numpy as np
 from kit import PLAIN, apply, pad, picture, png
 from PIL import Image, ImageDraw
+from press.made import profile_bytes
 
 from padspec.base.findings import Finding
 from padspec.checks.check import Check
@@ -75,8 +76,12 @@ FILES = {
     "ring.png": open_ring(),
     "faint.png": wash(18),
     "wash.png": wash(190),
+    "press.icc": profile_bytes(),
     "noisy.png": picture(800, 640, ground=(128, 128, 128), noise=110),
 }
+#: A studio that sends its work to the invented press of the examples, which holds 280 %.
+PRESS = "press: {profile: press.icc}\n"
+HOME_PAPER = PRESS + "stock: {ink-limit: 150 %}\n"
 #: Leaves edge to edge, with end marks and without.
 BUTTED = {"sheet.gutter": "0 mm"}
 UNMARKED = {**BUTTED, "sheet.marks": False}
@@ -303,6 +308,13 @@ def _failing() -> list[Case]:
         Case("mark-room", "a bleed that takes all the room", "note", {"sheet.bleed": "9 mm"}),
         Case("mark-room", "leaves that fill the sheet", "note",
              {"trim.width": "198 mm", "trim.height": "285 mm"}, mends=False),
+        Case("ink-cover", "a black panel on paper that takes little", "warning",
+             {"panel.colour": "black", "ground.colour": "white"}, HOME_PAPER, mends=False),
+        Case("ink-cover", "a ground over the maker's own limit", "warning",
+             {"ground.colour": "#203040", "limits.ink-cover": "120 %"}, PRESS, mends=False),
+        Case("gamut", "a ground as a screen alone shows it", "warning", {"ground.colour": "#00e0ff"}, PRESS),
+        Case("gamut", "a panel too green", "warning",
+             {"panel.colour": "#60ff60", "ground.colour": "white"}, PRESS),
         Case("cut-visibility", "plain leaves without end marks", "warning", UNMARKED),
         Case("cut-visibility", "a bleed that takes the room of end marks", "warning",
              {**BUTTED, "sheet.bleed": "5 mm"}),
@@ -365,6 +377,10 @@ def _passing() -> list[Case]:
              "ground.colour": "#c0d8e8"}),
         Case("mark-room", "room all round", "", {}),
         Case("mark-room", "no marks wished for", "", {"sheet.bleed": "9 mm", "sheet.marks": False}),
+        Case("ink-cover", "a pale ground", "", {"ground.colour": "#e8e0d0"}, HOME_PAPER),
+        Case("ink-cover", "no press", "", {"ground.colour": "#203040"}),
+        Case("gamut", "a quiet ground", "", {"ground.colour": "#e8e0d0"}, PRESS),
+        Case("gamut", "no press", "", {"ground.colour": "#00e0ff"}),
         Case("cut-visibility", "end marks", "", BUTTED),
         Case("cut-visibility", "a gutter", "", {"sheet.marks": False}),
         Case("cut-visibility", "stripes out of step", "", {**UNMARKED, **stripes("8.485 mm")}),
