@@ -19,12 +19,12 @@ USUAL_LIMIT = 2.6
 
 
 def ink_cover(subject: Subject, limits: Limits) -> Iterator[Finding]:
-    """Does the paper take the ink? Total area coverage on the converted page, over squares of 1 mm, inks rendered one
-    by one through the press's profile.
+    """Does the paper take the ink? Total area coverage on the converted page, over squares of 1 mm, inks rendered
+    one by one through the press's profile.
 
-    Warning above the stock's limit (260 % by default; common practice is 240 % to 280 % for uncoated paper, 300 % to
-    340 % for coated) or above the maker's own. Only where the studio has a press. Remedy: what to ask the press, since
-    the profile decides how dark colours are made up.
+    Warning above the stock's limit (260 % by default; common practice is 240 % to 280 % for uncoated paper, 300 %
+    to 340 % for coated) or above the maker's own. Only where the studio has a press. Remedy: what to ask
+    the press, since the profile decides how dark colours are made up.
     """
     design = subject.design
     separator = separator_of(design)
@@ -40,13 +40,13 @@ def ink_cover(subject: Subject, limits: Limits) -> Iterator[Finding]:
         check="ink-cover",
         severity=Severity.WARNING,
         place=design.place,
-        message=f"{_percent(cover.most)} of ink lie {x} mm from the left and {y} mm from the head of the face, and the "
-        f"paper takes {_percent(limit)}: it may smear, set off or curl.",
+        message=f"{_percent(cover.most)} of ink lie {x} mm from the left and {y} mm from the head of the face, "
+        f"and the paper takes {_percent(limit)}: it may smear, set off or curl.",
         measured=_percent(cover.most),
         limit=_percent(limit),
         remedy=Remedy(
-            f"Ask the press for a profile that holds {_percent(limit)}, or lighten what is darkest there; where the "
-            f"paper takes more, say so: stock: {{ink-limit: {_percent(cover.most)}}}."
+            f"Ask the press for a profile that holds {_percent(limit)}, or lighten what is darkest there; where "
+            f"the paper takes more, say so: stock: {{ink-limit: {_percent(cover.most)}}}."
         ),
     )
 
@@ -55,7 +55,7 @@ def gamut(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Can the press print the colours? CIEDE2000 between each plain colour and what its inks print by the profile,
     black-point compensation allowed for; for pictures the share of pixels that are off.
 
-    Warning above 5 (common practice: a difference anyone sees side by side), for a picture where over 5 % of it are
+    Warning above 5 (common practice: a difference anyone sees side by side), for a picture where over 5 % of it is
     off by more. Only where the studio has a press. Remedy: the colour of the same hue and lightness, less strong,
     that prints true.
     """

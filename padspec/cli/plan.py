@@ -32,9 +32,9 @@ Examples:
 def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_json: bool) -> int:
     """Say what to print for so many pads of which designs, and how to cut it.
 
-    PATHS are a job file (NAME.job.yaml), or designs, collections or folders with --pads. The plan takes as few sheets
-    as it can, then as few different pages; it says the cuts in order, the chance of a white edge, what other
-    paper would come to, and what ink is used.
+    PATHS are a job file (NAME.job.yaml), or designs, collections or folders with --pads. The plan takes as few
+    sheets as it can, then as few different pages; it says the cuts in order, the chance of a white edge, what
+    other paper would come to, and what ink is used.
     Exit status: 0, 1 where a design of the job has errors, 2 where a file could not be used.
     """
     make_haste()

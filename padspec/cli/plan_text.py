@@ -1,4 +1,4 @@
-"""A plan as lines for a terminal: what to print, how to cut it, what may go wrong, what else it might be done on."""
+"""A plan as lines for a terminal: what to print, how to cut it, what may go wrong, what other paper comes to."""
 
 from collections.abc import Iterator
 from decimal import Decimal
@@ -87,8 +87,8 @@ def _chances(plan: JobPlan, figures: Figures) -> Iterator[str]:
     wish = studio.tolerance
     yield ""
     yield (
-        f"Chances for the leaf that is worst off, with placement ± {mm_text(studio.printer.placement_error)}, skew "
-        f"± {mm_text(studio.printer.skew_error)}, cut ± {mm_text(studio.cutter.error)}:"
+        f"Chances for the leaf that is worst off, with placement ± {mm_text(studio.printer.placement_error)}, "
+        f"skew ± {mm_text(studio.printer.skew_error)}, cut ± {mm_text(studio.cutter.error)}:"
     )
     head = (
         "page",

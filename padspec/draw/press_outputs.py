@@ -15,7 +15,7 @@ PROOF_PPI = 200.0
 def press_files(
     design: Design, face: Face, sheet: Sheet | None, separator: Separator, proof: bool
 ) -> dict[str, bytes]:
-    """press.pdf, with single faces or whole sheets as the studio sends them, and press.png if a proof is wanted."""
+    """press.pdf, a single face or a whole sheet as the studio sends them, and press.png if a proof is wanted."""
     files = {"press.pdf": _paper(design, face, sheet, separator)}
     if proof:
         ppi = bounded_ppi(face.scene.bleed_box.size, PROOF_PPI)

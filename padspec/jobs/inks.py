@@ -28,7 +28,7 @@ class FaceInk:
 def face_ink(design: Design) -> FaceInk:
     """The ink of one leaf of a design. What bleed takes besides is left out.
 
-    The inks are those of the printer at hand, guessed from the screen's colours, also where the studio has a press.
+    The inks are those of the printer at hand, guessed from the screen's colours, also if the studio has a press.
     """
     scene = compose(design).scene
     ink, area = design.studio.ink, design.trim.width * design.trim.height

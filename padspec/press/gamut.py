@@ -12,8 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from padspec.base.colour import BLACK, WHITE, Colour, Floats
-from padspec.press.conversion import lab_from_xyz, wanted_lab, xyz_from_lab
 from padspec.base.difference import ciede2000
+from padspec.press.conversion import lab_from_xyz, wanted_lab, xyz_from_lab
 from padspec.press.inks import SOLID_BLACK, Inks
 from padspec.press.separate import LINE_LAYERS, Separator
 from padspec.scene.nodes import Group, LayerName, Node, Raster, Scene, Shape, pictures

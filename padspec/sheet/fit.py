@@ -11,7 +11,7 @@ from math import floor
 from padspec.base.geometry import Size
 from padspec.base.numbers import EPSILON
 from padspec.resolve.design import Design
-from padspec.sheet.arrangement import Arrangement, Grid, extent, faces, turned
+from padspec.sheet.arrangement import Arrangement, Grid, Split, extent, faces
 from padspec.sheet.bed import Bed, bed_of
 from padspec.sheet.guillotine import Piece, best_cutting
 from padspec.sheet.strokes import strokes
@@ -57,27 +57,14 @@ def best_fit(design: Design) -> Fit | None:
 
 
 def _fullest(design: Design) -> tuple[Fit, ...]:
-    """The fullest grid of each orientation of the face, and a mixture of both where it holds more."""
+    """The fullest grid of each orientation of the face, and a mixture of both where that is better than either."""
     area, gutter = room(bed_of(design), design.sheet.least_bleed), design.sheet.gutter
     grids = [Grid(*_most(area, face, gutter), face, lies) for face, lies in _faces(design.trim)]
     found = [_fit(grid, area, gutter) for grid in grids if faces(grid)]
-    most = max((fit.n_up for fit in found), default=0)
-    return (
-        *found,
-        *(_fit(mixed, area, gutter) for mixed in _mixed(design.trim, area, gutter) if faces(mixed) > most),
-    )
-
-
-def _mixed(trim: Size, area: Size, gutter: float) -> tuple[Arrangement, ...]:
-    """The fullest arrangement, searched with the paper upright and on its side: of equals either may take fewer
-    cuts.
-    """
-    pieces = (Piece(trim, 1.0),)
-    upright = best_cutting(area, pieces, gutter).arrangement
-    if upright is None or isinstance(upright, Grid):
-        return ()
-    lying = best_cutting(area.turned(), pieces, gutter).arrangement
-    return (upright, turned(lying)) if lying else (upright,)
+    best = best_cutting(area, (Piece(design.trim, 1.0),), gutter).arrangement if found else None
+    if isinstance(best, Split):
+        found.append(_fit(best, area, gutter))
+    return tuple(found)
 
 
 def _with(wanted: int, design: Design) -> tuple[Fit, ...]:

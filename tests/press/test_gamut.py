@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 
 from padspec.base.colour import BLACK, WHITE, Colour
+from padspec.base.difference import ciede2000
 from padspec.base.geometry import Affine, Box
 from padspec.press.conversion import wanted_lab
-from padspec.base.difference import ciede2000
 from padspec.press.gamut import MOST_SAMPLES, flat_misses, picture_misses
 from padspec.scene.nodes import Cause, Group, Picture, Raster, Shape, Stroke
 from padspec.scene.outline import line, rectangle

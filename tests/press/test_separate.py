@@ -6,9 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.colour import BLACK, WHITE, Colour
+from padspec.base.difference import ciede2000
 from padspec.base.geometry import Affine, Box
 from padspec.press.conversion import wanted_lab
-from padspec.base.difference import ciede2000
 from padspec.press.few_inks import fewest_inks
 from padspec.press.inks import NO_INK, SOLID_BLACK, Inks
 from padspec.press.profile import INTENTS
