@@ -71,7 +71,9 @@ def _stretches(edge: Edge, trim: Box, trims: list[Box], printable: Box, wish: fl
     for other in trims:
         gap = _gap(edge, trim, other, outwards=True)
         low, high = _along(edge, other)
-        if other is trim or gap < -_TOUCH or gap / 2 >= free or min(high, end) - max(low, start) <= _TOUCH:
+        if other is trim or gap < -_TOUCH or min(high, end) - max(low, start) <= _TOUCH:
+            continue
+        if gap > _TOUCH and gap / 2 >= free:  # far enough off to be of no account
             continue
         # A neighbour's own bleed prints past its ends, so that no strip has to reach into it.
         parts.append(_Stretch(max(low - wish, start), min(high + wish, end), max(gap / 2, 0.0), gap <= _TOUCH))

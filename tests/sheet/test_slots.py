@@ -59,9 +59,9 @@ def test_no_bleed_prints_on_another_leaf(arrangement: Arrangement, gutter: float
 
 
 @settings(max_examples=80, deadline=None)
-@given(arrangements)
-def test_an_edge_is_butted_where_a_neighbour_touches_it(arrangement: Arrangement) -> None:
-    slots = slots_of(arrangement, 0.0)
+@given(arrangements, st.sampled_from([0.0, 3.0]))
+def test_an_edge_is_butted_where_a_neighbour_touches_it(arrangement: Arrangement, bleed: float) -> None:
+    slots = slots_of(arrangement, 0.0, bleed)
     for slot in slots:
         grown = {
             "left": Box(slot.trim.x - 1, slot.trim.y, 1, slot.trim.height),
