@@ -27,7 +27,7 @@ def test_build_writes_face_sheet_proofs_findings_and_picture(project):
     assert padspec(project, "build").status == 0
     names = {name for name in written(project / "out") if not name.startswith((".cache/", "art/"))}
     assert names == {
-        f"moth/{name}" for name in ("face.svg", "face.png", "sheet.pdf", "sheet.png", "findings.json")
+        f"moth/{name}" for name in ("face.svg", "face.png", "sheet.pdf", "sheet.png", "cuts.svg", "findings.json")
     }
     assert len(list((project / "out/art").iterdir())) == 1
 

@@ -37,12 +37,12 @@ class TestWhatTheNewBuildDoesNotMakeGoes:
     def test_proofs_that_are_not_wished_for_any_more(self, built):
         put(built, moth__pad__yaml=PLAIN + "leaves: 60\n")
         padspec(built, "build", "--no-proofs")
-        assert results(built) == {"face.svg", "sheet.pdf", "findings.json"}
+        assert results(built) == {"face.svg", "cuts.svg", "sheet.pdf", "findings.json"}
 
     def test_proofs_whose_record_was_lost(self, built):
         shutil.rmtree(built / "out/.cache")
         padspec(built, "build", "--no-proofs")
-        assert results(built) == {"face.svg", "sheet.pdf", "findings.json"}
+        assert results(built) == {"face.svg", "cuts.svg", "sheet.pdf", "findings.json"}
 
     def test_a_proof_that_comes_back_counts_as_a_change(self, built):
         padspec(built, "build", "--no-proofs")
