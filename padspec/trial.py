@@ -8,13 +8,12 @@ from dataclasses import replace
 
 from padspec.base.errors import ProblemsError
 from padspec.base.findings import Finding, Remedy
-from padspec.base.place import Place
 from padspec.checks.table import run_checks
 from padspec.compose.compose import compose
 from padspec.reading.checking.schema_check import check
 from padspec.reading.document import Document
 from padspec.reading.gather import Documents
-from padspec.reading.tree import Entry, Mapping, Scalar
+from padspec.reading.with_value import with_value
 from padspec.resolve.resolve import resolve
 from padspec.sheet.tile import tile
 from padspec.workspace import Workspace
@@ -35,17 +34,6 @@ def tried(findings: tuple[Finding, ...], documents: Documents, workspace: Worksp
         cured = not changes or _cures(finding, findings, known[changes])
         told.append(finding if cured else replace(finding, remedy=Remedy(WITHDRAWN)))
     return tuple(told)
-
-
-def with_value(root: Mapping, path: tuple[str, ...], text: str) -> Mapping:
-    """The bundle with one value set, as if the maker had written it; what stood there is replaced."""
-    key, *rest = path
-    place = Place("what is proposed", 1, 1)
-    below = root.get(key)
-    inner = below if isinstance(below, Mapping) else Mapping((), place)
-    value = with_value(inner, tuple(rest), text) if rest else Scalar(text, place, plain=not text.startswith("#"))
-    others = tuple(entry for entry in root.entries if entry.key != key)
-    return Mapping((*others, Entry(key, place, value)), root.place)
 
 
 def _after(

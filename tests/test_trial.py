@@ -6,7 +6,8 @@ from kit import PLAIN, apply
 
 from padspec.base.findings import Finding, Remedy
 from padspec.pipeline import make
-from padspec.trial import WITHDRAWN, tried, with_value
+from padspec.reading.with_value import with_value
+from padspec.trial import WITHDRAWN, tried
 from padspec.workspace import MemoryWorkspace
 
 FAINT = apply(PLAIN, {"rows.colour": "#dddddd", "rows.checkbox": "none"})

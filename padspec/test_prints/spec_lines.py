@@ -5,9 +5,8 @@ from dataclasses import dataclass, replace
 
 from padspec.base.colour import Colour
 from padspec.base.numbers import EPSILON
-from padspec.base.place import Place
 from padspec.reading.gather import Documents
-from padspec.reading.tree import Entry, Mapping, Scalar
+from padspec.reading.with_value import with_value
 from padspec.resolve.design import Block, Design, Panel, Rows, blocks
 from padspec.resolve.resolve import resolve
 from padspec.workspace import Workspace
@@ -110,16 +109,5 @@ def _has_probed_weight(block: Block) -> bool:
 def _with_lines(documents: Documents, lines: tuple[SpecLine, ...]) -> Documents:
     root = documents.design.root
     for line in lines:
-        root = _with_value(root, line.path, line.value)
+        root = with_value(root, line.path, line.value)
     return replace(documents, design=replace(documents.design, root=root))
-
-
-def _with_value(root: Mapping, path: tuple[str, ...], text: str) -> Mapping:
-    """The bundle with one value set; what stood there is replaced."""
-    key, *rest = path
-    place = Place("test print", 1, 1)
-    below = root.get(key)
-    inner = below if isinstance(below, Mapping) else Mapping((), place)
-    value = _with_value(inner, tuple(rest), text) if rest else Scalar(text, place, plain=not text.startswith("#"))
-    others = tuple(entry for entry in root.entries if entry.key != key)
-    return Mapping((*others, Entry(key, place, value)), root.place)
