@@ -3,7 +3,8 @@
 import pytest
 
 from padspec.planning.cutting_stock import CuttingPlan, cutting_stock
-from tests.planning.knapsack import cuts_of_a_roll
+
+from .knapsack import cuts_of_a_roll
 
 #: Orders for rolls of paper 5600 wide, as the encyclopedic article "Cutting stock problem" gives them.
 WIDE = {

@@ -13,8 +13,9 @@ from padspec.planning.gang import plan_gang
 from padspec.planning.layouts import items_of
 from padspec.planning.orders import Effort, GangPlan, Order, SheetRoom
 from padspec.sheet.arrangement import extent
-from tests.planning.every_plan import least
-from tests.planning.rooms import A4, LIST, NOTE, TAG, orders, shown, strip
+
+from .every_plan import least
+from .rooms import A4, LIST, NOTE, TAG, orders, shown, strip
 
 SMALL = [
     (2, (3, 2), 50, 0.0, 2),

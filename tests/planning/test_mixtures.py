@@ -7,7 +7,8 @@ from padspec.planning.layouts import find_layouts, items_of
 from padspec.planning.mixtures import every_mixture
 from padspec.planning.orders import SheetRoom
 from padspec.sheet.guillotine import Piece, best_cutting
-from tests.planning.rooms import A4, LIST, NOTE, TAG
+
+from .rooms import A4, LIST, NOTE, TAG
 
 TRIMS = [(0, LIST), (1, NOTE), (2, TAG)]
 
