@@ -7,7 +7,7 @@ from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.mixing import from_lch, lch
 from padspec.base.numbers import number_text
 from padspec.checks.check import Limits, Subject
-from padspec.draw.separations import face_cover
+from padspec.draw.press.separations import face_cover
 from padspec.press.gamut import FlatMiss, flat_misses, miss_of, picture_misses
 from padspec.press.of_design import separator_of
 from padspec.press.separate import Separator

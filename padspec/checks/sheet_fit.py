@@ -10,7 +10,7 @@ from padspec.resolve.design import Design, with_sheet
 from padspec.resolve.resolve import LEAST_TRIM
 from padspec.sheet.arrangement import Grid
 from padspec.sheet.bed import bed_of
-from padspec.sheet.fit import best_fit, largest_grid
+from padspec.sheet.fitting.fit import best_fit, largest_grid
 
 
 def sheet_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: ARG001 (geometry sets the limit)

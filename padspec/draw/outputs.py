@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from padspec.base.geometry import Box, bounded_ppi, mapped_box
 from padspec.compose.face import Face
-from padspec.draw.cut_diagram import cut_diagram_svg
+from padspec.draw.cuts.diagram import cut_diagram_svg
 from padspec.draw.pdf import face_pdf, sheet_pdf
 from padspec.draw.png import mark_failed, picture_png, png_file, rasterise
 from padspec.draw.stretches import CutStretches, with_stretches
@@ -57,7 +57,7 @@ def draw_outputs(
         files[f"{folder}/sheet.pdf"] = paper
         files[f"{folder}/cuts.svg"] = _cuts(design, sheet).encode("utf-8")
     if press is not None and (not failed or wish.despite_errors):
-        from padspec.draw.press_outputs import press_files
+        from padspec.draw.press.outputs import press_files
 
         made = press_files(design, face, sheet, press, wish.proofs)
         files |= {f"{folder}/{name}": data for name, data in made.items()}

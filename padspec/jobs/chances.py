@@ -4,8 +4,7 @@ from dataclasses import dataclass
 
 from padspec.jobs.plan import PrintedPage
 from padspec.resolve.studio import Studio
-from padspec.sheet.sheet import Slot
-from padspec.sheet.tolerance import (
+from padspec.sheet.chances.tolerance import (
     Edges,
     Errors,
     OverLeaves,
@@ -14,6 +13,7 @@ from padspec.sheet.tolerance import (
     chance_off_centre,
     over_leaves,
 )
+from padspec.sheet.sheet import Slot
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,8 @@ from padspec.jobs.inks import FaceInk, face_ink
 from padspec.jobs.papers import Paper, compare_papers
 from padspec.jobs.plan import JobPlan
 from padspec.making.ink import InkUse
+from padspec.sheet.chances.tolerance import OverLeaves
 from padspec.sheet.cutting.compare import GutterRow, compare_gutters
-from padspec.sheet.tolerance import OverLeaves
 
 _HUNDREDTH_OF_A_CENT = Decimal("0.0001")
 ESTIMATE = (

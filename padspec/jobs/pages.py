@@ -7,7 +7,7 @@ import numpy as np
 
 from padspec.base.geometry import bounded_ppi
 from padspec.compose.compose import compose
-from padspec.draw.cut_diagram import cut_diagram_svg
+from padspec.draw.cuts.diagram import cut_diagram_svg
 from padspec.draw.pdf import sheets_pdf
 from padspec.draw.png import png_file, rasterise
 from padspec.jobs.plan import JobPlan, PrintedPage

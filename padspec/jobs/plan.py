@@ -16,8 +16,8 @@ from padspec.resolve.studio import Studio
 from padspec.sheet.bed import bed_of
 from padspec.sheet.cutting.plan import CutPlan
 from padspec.sheet.cutting.plan_cuts import plan_cuts
-from padspec.sheet.fit import Fit, best_fit, room
-from padspec.sheet.guillotine import Cutting, Piece
+from padspec.sheet.fitting.fit import Fit, best_fit, room
+from padspec.sheet.fitting.guillotine import Cutting, Piece
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import lay
 

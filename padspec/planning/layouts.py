@@ -20,7 +20,7 @@ from padspec.planning.mixtures import Mixture
 from padspec.planning.orders import SheetRoom
 from padspec.planning.programme import Programme, Row, solve_relaxed
 from padspec.sheet.arrangement import Arrangement, Grid, Split
-from padspec.sheet.guillotine import Piece
+from padspec.sheet.fitting.guillotine import Piece
 
 #: With more mixtures than this the doubtful ones are not told apart, and stand for all that the sheet might hold.
 _MOST_MIXTURES = 200_000

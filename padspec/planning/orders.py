@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from padspec.base.geometry import Size
 from padspec.planning.mixtures import Front, every_mixture
 from padspec.sheet.arrangement import Arrangement
-from padspec.sheet.guillotine import Cutting, Piece, best_cutting
+from padspec.sheet.fitting.guillotine import Cutting, Piece, best_cutting
 
 #: Given the area, the pieces with what one of each is worth, and the gutter: the most valuable cutting.
 Oracle = Callable[[Size, Sequence[Piece], float], Cutting]

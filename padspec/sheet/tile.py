@@ -6,11 +6,11 @@ from padspec.scene.nodes import Shape
 from padspec.sheet.arrangement import Arrangement, extent, placed
 from padspec.sheet.bed import Bed, bed_of
 from padspec.sheet.copies import copies_to_print
-from padspec.sheet.fit import best_fit
+from padspec.sheet.fitting.fit import best_fit
+from padspec.sheet.fitting.strokes import strokes
 from padspec.sheet.marks import Marks, draw_marks, frame_of, remark_in
 from padspec.sheet.sheet import Sheet, Slot
 from padspec.sheet.slots import make_slots
-from padspec.sheet.strokes import strokes
 
 
 def tile(design: Design, remark: str = "") -> Sheet | None:

@@ -15,9 +15,9 @@ from sheet.cutting_kit import FACE, NESTED, UNDER, laid, plan_of, sheets
 
 from padspec.base.colour import Colour
 from padspec.base.geometry import Affine, Box, Size, mapped_box
-from padspec.draw.callouts import callouts, spread
-from padspec.draw.cut_diagram import cut_diagram, cut_diagram_svg
-from padspec.draw.hatching import dashed, hatched
+from padspec.draw.cuts.callouts import callouts, spread
+from padspec.draw.cuts.diagram import cut_diagram, cut_diagram_svg
+from padspec.draw.cuts.hatching import dashed, hatched
 from padspec.resolve.studio import Offcut
 from padspec.scene.nodes import Group, Node, Scene, Shape
 from padspec.scene.outline import bounds, points

@@ -17,8 +17,8 @@ from press.made import profile_bytes, separator
 
 from padspec.base.geometry import Affine, Size
 from padspec.draw.operators import POINTS
-from padspec.draw.press_metadata import press_packet
-from padspec.draw.press_pdf import press_pdf
+from padspec.draw.press.metadata import press_packet
+from padspec.draw.press.pdf import press_pdf
 from padspec.press.separate import Separator
 from padspec.press.single import MARK_ROOM, single_page
 

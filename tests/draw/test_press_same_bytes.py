@@ -8,8 +8,8 @@ from pathlib import Path
 
 from press.made import separator
 
-from padspec.draw.press_pdf import press_pdf
-from padspec.draw.separations import press_proof_png
+from padspec.draw.press.pdf import press_pdf
+from padspec.draw.press.separations import press_proof_png
 
 from .press_small import with_everything
 from .small import sheet_of

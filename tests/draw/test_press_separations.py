@@ -14,8 +14,8 @@ from press.made import separator
 
 from padspec.base.colour import BLACK, WHITE, Colour
 from padspec.base.geometry import Affine, Box, Sides, Size
-from padspec.draw.press_pdf import press_pdf
-from padspec.draw.separations import face_cover, face_separations, press_proof_png
+from padspec.draw.press.pdf import press_pdf
+from padspec.draw.press.separations import face_cover, face_separations, press_proof_png
 from padspec.press.inks import INKS
 from padspec.press.single import single_page
 from padspec.scene.nodes import Cause, Layer, Picture, Raster, Scene, Shape, Stroke

@@ -14,7 +14,7 @@ from padspec.jobs.papers import compare_papers
 from padspec.jobs.plan import PrintedPage
 from padspec.scene.nodes import shapes
 from padspec.sheet.cutting.carry_out import carry_out
-from padspec.sheet.strokes import strokes
+from padspec.sheet.fitting.strokes import strokes
 
 from .invented import TEN, Invented, pads, planned
 

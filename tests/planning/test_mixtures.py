@@ -6,7 +6,7 @@ from padspec.base.geometry import Size
 from padspec.planning.layouts import find_layouts, items_of
 from padspec.planning.mixtures import every_mixture
 from padspec.planning.orders import SheetRoom
-from padspec.sheet.guillotine import Piece, best_cutting
+from padspec.sheet.fitting.guillotine import Piece, best_cutting
 
 from .rooms import A4, LIST, NOTE, TAG
 

@@ -17,8 +17,8 @@ from padspec.sheet.cutting.compare import compare_gutters
 from padspec.sheet.cutting.plan import Cut, CutPlan
 from padspec.sheet.cutting.plan_cuts import plan_cuts
 from padspec.sheet.cutting.wording import cut_lines
+from padspec.sheet.fitting.strokes import strokes
 from padspec.sheet.sheet import Sheet
-from padspec.sheet.strokes import strokes
 
 from .cutting_kit import FACE, NESTED, STOCK, UNDER, laid, plan_of, sheets, with_cutter
 from .designs import design, tiled

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from padspec.base.geometry import Sides, Size
 from padspec.sheet.arrangement import Grid, taken
 from padspec.sheet.bed import bed_of
-from padspec.sheet.fit import best_fit, count, fits, largest_grid
+from padspec.sheet.fitting.fit import best_fit, count, fits, largest_grid
 
 from .designs import A4, LEGAL, LETTER, TABLOID, design
 

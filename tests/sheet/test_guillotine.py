@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from padspec.base.geometry import Size
 from padspec.sheet.arrangement import Arrangement, Grid, Split, extent, faces, placed
-from padspec.sheet.guillotine import MOST_WORK, Cutting, Piece, best_cutting
-from padspec.sheet.strokes import strokes
+from padspec.sheet.fitting.guillotine import MOST_WORK, Cutting, Piece, best_cutting
+from padspec.sheet.fitting.strokes import strokes
 
 from .cutting_judges import Judged, by_programme, try_everything
 
@@ -321,7 +321,7 @@ def test_the_same_question_has_the_same_answer_whatever_came_before() -> None:
 
 def test_the_answer_does_not_hang_on_the_order_of_hashes() -> None:
     ask = (
-        "from padspec.base.geometry import Size; from padspec.sheet.guillotine import Piece, best_cutting;"
+        "from padspec.base.geometry import Size; from padspec.sheet.fitting.guillotine import Piece, best_cutting;"
         f"pieces = [Piece(Size(w, h), v, True, n) for n, (w, h, v) in enumerate({WHITLOCK!r})];"
         "print(best_cutting(Size(15, 10), pieces, 0.0))"
     )

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from padspec.sheet.normal_tails import both_beyond, mean_over_normal, tail
+from padspec.sheet.chances.normal_tails import both_beyond, mean_over_normal, tail
 
 
 def test_the_tail_is_scipys_far_out_as_well() -> None:

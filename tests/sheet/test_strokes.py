@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from padspec.base.geometry import Box, Size
 from padspec.sheet.arrangement import Arrangement, Grid, Split, extent, turned
-from padspec.sheet.strokes import a_line, strokes
+from padspec.sheet.fitting.strokes import a_line, strokes
 
 UPRIGHT, LYING = Size(60, 90), Size(90, 60)
 ONE = Grid(1, 1, UPRIGHT, False)

@@ -11,7 +11,7 @@ from padspec.base.geometry import Sides, Size
 from padspec.scene.outline import bounds
 from padspec.sheet.arrangement import Grid, Split
 from padspec.sheet.copies import copies_to_print
-from padspec.sheet.fit import best_fit
+from padspec.sheet.fitting.fit import best_fit
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from padspec.base.geometry import Box, Size
-from padspec.sheet.tolerance import (
+from padspec.sheet.chances.tolerance import (
     SIGMAS,
     Edges,
     Errors,

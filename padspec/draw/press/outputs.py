@@ -2,8 +2,8 @@
 
 from padspec.base.geometry import bounded_ppi
 from padspec.compose.face import Face
-from padspec.draw.press_pdf import press_pdf
-from padspec.draw.separations import press_proof_png
+from padspec.draw.press.pdf import press_pdf
+from padspec.draw.press.separations import press_proof_png
 from padspec.press.separate import Separator
 from padspec.press.single import single_page
 from padspec.resolve.design import Design

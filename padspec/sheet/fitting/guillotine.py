@@ -10,8 +10,8 @@ from typing import assert_never
 
 from padspec.base.geometry import Size
 from padspec.sheet.arrangement import Arrangement, Grid, Split
-from padspec.sheet.straight_cuts import Face, Sums, search, work
-from padspec.sheet.strokes import a_line
+from padspec.sheet.fitting.straight_cuts import Face, Sums, search, work
+from padspec.sheet.fitting.strokes import a_line
 
 #: A millimetre has this many units: inches down to 1/64, points, their tenths and decimals of a millimetre down to
 #: 1e-8 are whole, so that sums are exact.

@@ -25,7 +25,7 @@ import numpy as np
 from padspec.base.colour import Floats
 from padspec.base.geometry import Box, Size
 from padspec.base.numbers import EPSILON
-from padspec.sheet.normal_tails import both_beyond, mean_over_normal, tail
+from padspec.sheet.chances.normal_tails import both_beyond, mean_over_normal, tail
 
 #: A normal error stays within this many σ 95 % of the time.
 SIGMAS = 1.96

@@ -12,8 +12,8 @@ import pikepdf
 from padspec.base.geometry import Affine
 from padspec.draw.faces import FaceForms
 from padspec.draw.pages import add_sheet, saved
-from padspec.draw.press_inking import PressInking
-from padspec.draw.press_metadata import describe_for_press
+from padspec.draw.press.inking import PressInking
+from padspec.draw.press.metadata import describe_for_press
 from padspec.press.separate import Separator
 from padspec.press.under import darkest_under_lines
 from padspec.scene.nodes import Layer, Scene

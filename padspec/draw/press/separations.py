@@ -9,7 +9,7 @@ import numpy as np
 from padspec.draw.deflate import Pixels
 from padspec.draw.pdf import face_pdf
 from padspec.draw.png import png_file, rasterise
-from padspec.draw.press_inking import PlateInking
+from padspec.draw.press.inking import PlateInking
 from padspec.press.cover import Cover, measure_cover
 from padspec.press.inks import INKS, STEPS
 from padspec.press.proof import soft_proof

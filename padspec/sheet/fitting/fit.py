@@ -13,8 +13,8 @@ from padspec.base.numbers import EPSILON
 from padspec.resolve.design import Design
 from padspec.sheet.arrangement import Arrangement, Grid, Split, extent, faces
 from padspec.sheet.bed import Bed, bed_of
-from padspec.sheet.guillotine import Piece, best_cutting
-from padspec.sheet.strokes import strokes
+from padspec.sheet.fitting.guillotine import Piece, best_cutting
+from padspec.sheet.fitting.strokes import strokes
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,1 @@
+"""Sheet and cut plan in, the drawing of the cuts out."""

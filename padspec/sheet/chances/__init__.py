@@ -1,0 +1,1 @@
+"""Errors of printer and cutter in, the chances of a white edge or an off-centre panel out."""
