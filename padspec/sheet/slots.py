@@ -6,6 +6,7 @@ shared with a neighbour in part only; the free part then gets its bleed as a str
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from padspec.base.geometry import Affine, Box, Sides
 from padspec.base.numbers import EPSILON
@@ -26,11 +27,22 @@ class _Stretch:
     shared: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _Plain:
+    """A leaf before its strips: where it lies, its edges in stretches, and the bleed along each whole edge."""
+
+    trim: Box
+    stretches: dict[Edge, list[_Stretch]]
+    bleed: Sides
+    around: tuple[Box, ...]
+
+
 def make_slots(grids: tuple[Placed, ...], gutter: float, printable: Box, wish: float) -> tuple[Slot, ...]:
     """Every slot, grids first to last, in each row by row. `wish` is the bleed where there is room for it."""
     places = [(place.grid.turned, place.grid.item, trim) for place in grids for trim in _trims(place, gutter)]
     trims = [trim for _, _, trim in places]
-    return tuple(_slot(trim, turned, item, trims, printable, wish) for turned, item, trim in places)
+    plain = [_plain(trim, trims, printable, wish) for trim in trims]
+    return tuple(_slot(leaf, turned, item, plain) for (turned, item, _), leaf in zip(places, plain, strict=True))
 
 
 def _trims(place: Placed, gutter: float) -> Iterator[Box]:
@@ -42,21 +54,29 @@ def _trims(place: Placed, gutter: float) -> Iterator[Box]:
             yield Box(x, y, grid.face.width, grid.face.height)
 
 
-def _slot(trim: Box, turned: bool, item: int, trims: list[Box], printable: Box, wish: float) -> Slot:
+def _plain(trim: Box, trims: list[Box], printable: Box, wish: float) -> _Plain:
     stretches = {edge: _stretches(edge, trim, trims, printable, wish) for edge in EDGES}
-    depths = {edge: min(part.depth for part in parts) for edge, parts in stretches.items()}
-    bleed = Sides(depths["left"], depths["head"], depths["right"], depths["foot"])
+    left, head, right, foot = (min(part.depth for part in stretches[edge]) for edge in EDGES)
+    bleed = Sides(left, head, right, foot)
+    return _Plain(trim, stretches, bleed, _around(trim, bleed, trims))
+
+
+def _slot(leaf: _Plain, turned: bool, item: int, plain: list[_Plain]) -> Slot:
+    trim, bleed = leaf.trim, leaf.bleed
+    depths = dict(zip(EDGES, (bleed.left, bleed.top, bleed.right, bleed.bottom), strict=True))
+    others = [other for other in plain if other is not leaf]
     strips = tuple(
-        _strip_of(edge, trim, part, bleed, trims)
-        for edge, parts in stretches.items()
+        strip
+        for edge, parts in leaf.stretches.items()
         for part in parts
         if part.depth > depths[edge] + EPSILON
+        for strip in _strips(edge, leaf, part, others)
     )
     return Slot(
         trim=trim,
-        printed=(*_around(trim, bleed, trims), *strips),
+        printed=(*leaf.around, *strips),
         bleed=bleed,
-        butted=tuple(edge for edge, parts in stretches.items() if any(p.shared for p in parts)),
+        butted=tuple(edge for edge, parts in leaf.stretches.items() if any(p.shared for p in parts)),
         transform=(Affine.quarter_turn(trim.width) if turned else Affine()).then(Affine.move(trim.x, trim.y)),
         turned=turned,
         item=item,
@@ -64,32 +84,26 @@ def _slot(trim: Box, turned: bool, item: int, trims: list[Box], printable: Box, 
 
 
 def _stretches(edge: Edge, trim: Box, trims: list[Box], printable: Box, wish: float) -> list[_Stretch]:
-    """An edge in parts: those that look at a neighbour nearby, and the free rest between them."""
+    """An edge in parts: those that look at a neighbour nearby, the nearest telling, and the free rest."""
     start, end = _along(edge, trim)
     free = max(min(wish, _gap(edge, trim, printable, outwards=False)), 0.0)
-    parts: list[_Stretch] = []
+    near: list[_Stretch] = []
     for other in trims:
         gap = _gap(edge, trim, other, outwards=True)
-        low, high = _along(edge, other)
-        if other is trim or gap < -_TOUCH or min(high, end) - max(low, start) <= _TOUCH:
+        low, high = (min(max(at, start), end) for at in _along(edge, other))
+        if other is trim or gap < -_TOUCH or high - low <= _TOUCH:
             continue
-        if gap > _TOUCH and gap / 2 >= free:  # far enough off to be of no account
-            continue
-        # A neighbour's own bleed prints past its ends, so that no strip has to reach into it.
-        parts.append(_Stretch(max(low - wish, start), min(high + wish, end), max(gap / 2, 0.0), gap <= _TOUCH))
-    return _filled(sorted(parts, key=lambda part: part.start), start, end, free)
+        if gap <= _TOUCH or gap / 2 < free:  # one farther off is of no account
+            near.append(_Stretch(low, high, max(gap / 2, 0.0), gap <= _TOUCH))
+    ends = sorted({start, end, *(at for part in near for at in (part.start, part.end))})
+    return [_least(low, high, near, free) for low, high in pairwise(ends) if high - low > _TOUCH]
 
 
-def _filled(parts: list[_Stretch], start: float, end: float, free: float) -> list[_Stretch]:
-    found, at = [], start
-    for part in parts:
-        if part.start > at + _TOUCH:
-            found.append(_Stretch(at, part.start, free, shared=False))
-        found.append(part)
-        at = max(at, part.end)
-    if end > at + _TOUCH:
-        found.append(_Stretch(at, end, free, shared=False))
-    return found
+def _least(low: float, high: float, near: list[_Stretch], free: float) -> _Stretch:
+    """One part of an edge, as its nearest neighbour leaves it."""
+    covering = [part for part in near if part.start <= low + _TOUCH and part.end >= high - _TOUCH]
+    nearest = min(covering, key=lambda part: part.depth, default=_Stretch(low, high, free, shared=False))
+    return replace(nearest, start=low, end=high)
 
 
 def _along(edge: Edge, box: Box) -> tuple[float, float]:
@@ -118,10 +132,27 @@ def _around(trim: Box, bleed: Sides, trims: list[Box]) -> tuple[Box, ...]:
     return across, trim.shrink(Sides(0, -bleed.top, 0, -bleed.bottom))
 
 
-def _strip_of(edge: Edge, trim: Box, part: _Stretch, bleed: Sides, trims: list[Box]) -> Box:
-    """The strip of a stretch, round the corners of the leaf where that prints on no other leaf."""
-    longer = _strip(edge, trim, _round_the_corner(edge, trim, part, bleed))
-    return _strip(edge, trim, part) if any(longer.overlaps(other, _TOUCH) for other in trims) else longer
+def _strips(edge: Edge, leaf: _Plain, part: _Stretch, others: list[_Plain]) -> Iterator[Box]:
+    """The strips of a stretch, less where a neighbour's own bleed prints; round the corners of the leaf where that
+    prints on no other.
+    """
+    for free in _clear_of(edge, leaf.trim, part, others):
+        longer = _strip(edge, leaf.trim, _round_the_corner(edge, leaf.trim, free, leaf.bleed))
+        hit = any(longer.overlaps(other.trim, _TOUCH) for other in others)
+        yield _strip(edge, leaf.trim, free) if hit else longer
+
+
+def _clear_of(edge: Edge, trim: Box, part: _Stretch, others: list[_Plain]) -> list[_Stretch]:
+    """What is left of a stretch where the bleed of other leaves takes its part of the paper."""
+    left = [part]
+    for box in (box for other in others for box in other.around):
+        low, high = _along(edge, box)
+        for piece in tuple(left):
+            if _strip(edge, trim, piece).overlaps(box, _TOUCH):
+                left.remove(piece)
+                left += [replace(piece, end=low)] if low > piece.start + _TOUCH else []
+                left += [replace(piece, start=high)] if high < piece.end - _TOUCH else []
+    return sorted(left, key=lambda piece: piece.start)
 
 
 def _round_the_corner(edge: Edge, trim: Box, part: _Stretch, bleed: Sides) -> _Stretch:

@@ -1,5 +1,7 @@
 """Bleed around leaves of mixed grids: it prints wherever no neighbour lies, and never on a neighbour."""
 
+from itertools import product
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -10,10 +12,15 @@ from padspec.sheet.sheet import Slot
 from padspec.sheet.slots import make_slots
 
 FACE = Size(40, 60)
+sizes = st.one_of(
+    st.just(FACE),
+    st.builds(Size, st.integers(250, 700), st.integers(250, 700)).map(lambda s: Size(s.width / 10, s.height / 10)),
+)
 grids = st.builds(
-    lambda rows, columns, lies: Grid(rows, columns, FACE.turned() if lies else FACE, lies),
+    lambda rows, columns, face, lies: Grid(rows, columns, face.turned() if lies else face, lies),
     st.integers(1, 3),
     st.integers(1, 3),
+    sizes,
     st.booleans(),
 )
 arrangements = st.recursive(grids, lambda inner: st.builds(Split, st.booleans(), inner, inner), max_leaves=4)
@@ -36,20 +43,20 @@ def printed_at(slots: tuple[Slot, ...], x: float, y: float) -> bool:
 
 
 @settings(max_examples=80, deadline=None)
-@given(arrangements, st.sampled_from([0.0, 4.0, 6.0, 10.0]))
+@given(arrangements, st.sampled_from([0.0, 0.0, 1.0, 4.0, 6.0, 10.0]))
 def test_just_outside_every_leaf_something_is_printed(arrangement: Arrangement, gutter: float) -> None:
     """A cut that is a little off shows bleed, or the neighbour: never white."""
     slots = slots_of(arrangement, gutter)
     for slot in slots:
-        box, out = slot.trim, 1.9
-        for n in range(1, 20):
+        box = slot.trim
+        for n, out in product(range(1, 20), (0.4, 1.9)):
             x, y = box.x + box.width * n / 20, box.y + box.height * n / 20
             for place in ((box.x - out, y), (box.right + out, y), (x, box.y - out), (x, box.bottom + out)):
                 assert printed_at(slots, *place), place
 
 
 @settings(max_examples=80, deadline=None)
-@given(arrangements, st.sampled_from([0.0, 0.0, 4.0, 10.0]))
+@given(arrangements, st.sampled_from([0.0, 0.0, 1.0, 2.0, 4.0, 10.0]))
 def test_no_bleed_prints_on_another_leaf(arrangement: Arrangement, gutter: float) -> None:
     slots = slots_of(arrangement, gutter)
     for slot in slots:
