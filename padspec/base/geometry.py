@@ -114,6 +114,15 @@ class Box:
             and min(self.bottom, other.bottom) - max(self.y, other.y) > slack
         )
 
+    def within(self, other: "Box") -> "Box":
+        """What of it lies inside another.
+
+        >>> Box(-1, 2, 5, 5).within(Box(0, 0, 10, 6))
+        Box(x=0, y=2, width=4, height=4)
+        """
+        x, y = max(self.x, other.x), max(self.y, other.y)
+        return Box(x, y, min(self.right, other.right) - x, min(self.bottom, other.bottom) - y)
+
     def joined(self, other: "Box") -> "Box":
         """The smallest box around both."""
         x, y = min(self.x, other.x), min(self.y, other.y)

@@ -112,8 +112,7 @@ def _printable(miss: FlatMiss, separator: Separator, limit: float) -> Colour | N
 def _key(miss: FlatMiss, design: Design) -> Key:
     """The setting that a colour comes from."""
     if miss.layer == "ground":
-        path = ("ground", "colour") if miss.colour == design.ground.colour else ("ground", "pattern", "colour")
-        return Key("ground", "colour", design.place, path)
+        return design.key("ground", "colour" if miss.colour == design.ground.colour else "pattern-colour")
     block = next((one for one in blocks(design) if one.id == miss.block), None)
     if isinstance(block, Rows) and miss.colour != block.colour:
         return design.key(miss.block, "checkbox-colour")

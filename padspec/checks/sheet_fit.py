@@ -28,16 +28,24 @@ def sheet_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:  # noqa: A
     needed, sums = _needed(grid or Grid(1, 1, design.trim, False), design)
     printable = bed_of(design).printable
     reached = f"{number_text(printable.width)} × {number_text(printable.height)} mm"
-    who = "Not one face fits" if wanted == 1 else f"{wanted} faces do not fit"
     yield Finding(
         check="sheet-fit",
         severity=Severity.ERROR,
         place=design.key("sheet", "trim" if wanted == 1 else "n-up").place,
-        message=f"{who} {design.sheet.size_name}: {sums}, and the printer reaches {reached}.",
+        message=f"{_who(design, wanted)} {design.sheet.size_name}: {sums}, and the printer reaches {reached}.",
         measured=f"{number_text(needed.width)} × {number_text(needed.height)} mm",
         limit=reached,
         remedy=_remedy(design, grid, wanted),
     )
+
+
+def _who(design: Design, wanted: int) -> str:
+    if wanted == 1:
+        return "Not one face fits"
+    fullest = best_fit(with_sheet(design, n_up=None))
+    if fullest is not None and fullest.n_up > wanted:
+        return f"{fullest.n_up} faces fit, but {wanted} make no rows and columns that do on"
+    return f"{wanted} faces do not fit"
 
 
 def _needed(grid: Grid, design: Design) -> tuple[Size, str]:

@@ -7,6 +7,7 @@ from padspec.checks.check import Check, Subject, Usual, limits_for
 from padspec.checks.contrast import checkbox_contrast, harsh_rules, lettering_contrast, rule_contrast
 from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
+from padspec.checks.page_turn import page_turn
 from padspec.checks.press import USUAL_LIMIT, gamut, ink_cover
 from padspec.checks.room import art_room, heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
@@ -39,6 +40,7 @@ CHECKS: tuple[Check, ...] = (
     Check("sheet-fit", (), sheet_fit, may_be_allowed=False),
     Check("bleed-room", (Usual(_WARNING, USUAL_STACK, "mm"),), bleed_room),
     Check("mark-room", (), mark_room),
+    Check("page-turn", (), page_turn),
     CUT_VISIBILITY,
     MISCUT_SHOWS,
     Check("ink-cover", (Usual(_WARNING, USUAL_LIMIT, "cover"),), ink_cover),

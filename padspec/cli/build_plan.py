@@ -1,5 +1,6 @@
 """padspec build --plan: the pages of a job, to be printed in order."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,11 +10,11 @@ from padspec.base.errors import ProblemsError
 from padspec.cli.plan import failing, planned, say_failing
 from padspec.cli.say import counted, one_problem, say_json, say_problems, shown_path, table, teller, unusable
 from padspec.jobs.as_data import plan_data
-from padspec.jobs.build import build_plan
+from padspec.jobs.build import build_plan, withdraw_plan
 from padspec.jobs.figures import figures_of
 from padspec.jobs.job import JOB_ENDING, wanted_of
 from padspec.jobs.load import Loaded, load
-from padspec.jobs.pages import folder_of
+from padspec.jobs.pages import folder_of, page_stem
 from padspec.jobs.plan import JobPlan
 from padspec.sheet.cautions import CAUTIONS
 from padspec.workspace import FolderWorkspace
@@ -46,11 +47,15 @@ def build_pages(job: str, paths: tuple[str, ...], run: PagesRun) -> int:
         failed = failing(loaded, wanted)
         plan = planned(loaded, wanted, REMARK if failed else "")
         if failed and not run.despite_errors:
+            withdraw_plan(plan.name, FolderWorkspace(_folder(loaded, run)))
             return _held_back(failed, run)
         figures = figures_of(plan, loaded.job.gang)
         output = FolderWorkspace(_folder(loaded, run))
         files = build_plan(plan, figures, output, run.proofs)
     except ProblemsError as error:
+        if loaded is not None:
+            with suppress(ProblemsError):  # the one that is told comes first
+                withdraw_plan(loaded.job.name, FolderWorkspace(_folder(loaded, run)))
         if run.as_json:
             return unusable(error, as_json=True)
         say_problems(error, loaded.root if loaded else None)
@@ -87,7 +92,7 @@ def _say_pages(plan: JobPlan, folder: str) -> None:
             f"{page.number}",
             page.sheet.size_name,
             f"{page.sheet.copies}",
-            f"{folder}/page-{page.number}-{page.sheet.copies}-copies.pdf",
+            f"{folder}/{page_stem(page, plan)}-{page.sheet.copies}-copies.pdf",
         )
         for page in plan.pages
     ]

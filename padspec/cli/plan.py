@@ -2,7 +2,7 @@
 
 import click
 
-from padspec.base.errors import PadspecError, ProblemsError
+from padspec.base.errors import PadspecError, Problem, ProblemsError
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, paths
 from padspec.cli.plan_text import plan_lines
@@ -53,18 +53,22 @@ def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_js
     if as_json:
         say_json({**plan_data(plan, figures), "designs_with_errors": list(failed)})
     else:
-        click.echo("\n".join(plan_lines(plan, figures)))
         say_failing(failed)
+        click.echo("\n".join(plan_lines(plan, figures)))
     return 1 if failed else 0
 
 
 def planned(loaded: Loaded, wanted: tuple[Wanted, ...], remark: str = "") -> JobPlan:
     """The plan of a job; raises ProblemsError for a design that does not fit its sheet."""
-    misfits = unfit(wanted)
-    if misfits:
-        first = misfits[0]
-        message = f"Not one face of {first.sku} fits {first.sheet.size_name} as it is asked for."
-        raise one_problem(first.file, message, f"padspec check {first.file} says what would fit.")
+    misfits = {design.sku for design in unfit(wanted)}
+    told = [finding for pad in loaded.pads if pad.design.sku in misfits for finding in pad.findings]
+    problems = [
+        Problem(finding.place, finding.message, finding.remedy.text if finding.remedy else "")
+        for finding in told
+        if finding.check == "sheet-fit"
+    ]
+    if problems:
+        raise ProblemsError(*problems)
     try:
         return make_plan(loaded.job.name, wanted, loaded.job.gang, remark)
     except PadspecError as error:
@@ -81,4 +85,4 @@ def say_failing(failed: tuple[str, ...]) -> None:
     """Say which designs are not to be printed as they are."""
     if failed:
         names = ", ".join(failed)
-        click.echo(f"\n{counted(len(failed), 'design')} with errors: {names}. Run padspec check.", err=True)
+        click.echo(f"{counted(len(failed), 'design')} with errors: {names}. Run padspec check.", err=True)

@@ -25,12 +25,8 @@ def plan_lines(plan: JobPlan, figures: Figures) -> Iterator[str]:
 
 def _opening(plan: JobPlan) -> Iterator[str]:
     pads = sum(one.pads for one in plan.wanted)
-    best = "no plan takes fewer" if plan.sheets == plan.bound else f"no plan takes fewer than {plan.bound}"
     yield f"{plan.name}: {counted(pads, 'pad')} of {counted(len(plan.wanted), 'design')}"
-    yield (
-        f"Print {counted(plan.sheets, 'sheet')} of {counted(len(plan.pages), 'page')}; {best}, one design a sheet "
-        f"takes {plan.solo_sheets}."
-    )
+    yield f"Print {counted(plan.sheets, 'sheet')} of {counted(len(plan.pages), 'page')}. {_best(plan)}"
     cost = "" if plan.paper_cost is None else f", paper {money(plan.paper_cost, plan)}"
     yield f"{_share(plan.waste)} of the paper ends up in no pad{cost}."
     spare = [f"{n} × {one.design.sku}" for one, n in zip(plan.wanted, plan.spare, strict=True) if n]
@@ -38,17 +34,28 @@ def _opening(plan: JobPlan) -> Iterator[str]:
         yield f"Over the order: {', '.join(spare)}."
 
 
+def _best(plan: JobPlan) -> str:
+    """How good the plan is, and on what terms."""
+    fewer = "no plan takes fewer" if plan.sheets == plan.bound else f"no plan takes fewer than {plan.bound}"
+    if not plan.gang:
+        return f"One design a sheet, as you asked, and on the paper that the designs name, {fewer}."
+    return f"On the paper that the designs name {fewer}; one design a sheet takes {plan.solo_sheets}."
+
+
 def _pages(plan: JobPlan) -> Iterator[str]:
     head = ("page", "on", "holds", "sheets", "tests", "copies", "gives", "stacks", "cuts")
     yield ""
     yield table(head, [_page_row(page, plan) for page in plan.pages])
+    if any(page.joined for page in plan.pages):
+        yield "Join, count off: lay the cut stacks of all slots together and count the leaves of each pad off."
+    if any(not page.joined for page in plan.pages):
+        yield "Deep: each slot's stack is so many pads as it lies; count the leaves off it, the rest is overs."
 
 
 def _page_row(page: PrintedPage, plan: JobPlan) -> tuple[str, ...]:
     skus = [plan.wanted[at].design.sku for at in page.designs]
     holds = ", ".join(f"{skus.count(sku)} × {sku}" for sku in dict.fromkeys(skus))
     pads = {sku: sum(n for s, n in zip(skus, page.pads, strict=True) if s == sku) for sku in dict.fromkeys(skus)}
-    deep = page.pads[0]
     return (
         str(page.number),
         page.sheet.size_name,
@@ -57,9 +64,17 @@ def _page_row(page: PrintedPage, plan: JobPlan) -> tuple[str, ...]:
         str(page.test_sheets),
         str(page.sheet.copies),
         ", ".join(f"{n} × {sku}" for sku, n in pads.items()),
-        "join, count off" if page.joined else f"{counted(deep, 'pad')} deep" if deep else "–",
+        "join, count off" if page.joined else f"{_depths(skus, page)} deep",
         str(len(page.cuts.cuts)),
     )
+
+
+def _depths(skus: list[str], page: PrintedPage) -> str:
+    """How many pads lie in each slot's stack: one number, or one for each design."""
+    deep = dict(zip(skus, page.pads, strict=True))
+    if len(set(deep.values())) == 1:
+        return counted(page.pads[0], "pad")
+    return ", ".join(f"{sku} {counted(pads, 'pad')}" for sku, pads in deep.items())
 
 
 def _cuts(plan: JobPlan) -> Iterator[str]:
@@ -74,7 +89,7 @@ def _cuts(plan: JobPlan) -> Iterator[str]:
         numbers = [str(page.number) for page in pages]
         yield ""
         yield f"Cut page {numbers[0]}:" if len(numbers) == 1 else f"Cut pages {', '.join(numbers)} alike:"
-        yield from (f"  {cut_lines(page.cuts)[0]}" for page in pages)
+        yield from (f"  Page {page.number}. {cut_lines(page.cuts)[0]}" for page in pages)
         yield from (f"  {line}" for line in lines)
     yield ""
     yield from cautions

@@ -63,6 +63,9 @@ def _of(path: Path) -> tuple[Target, ...]:
         raise ProblemsError(Problem(Place(shown, 0, 0), "Its name holds bytes that are not UTF-8.", "Rename it."))
     if path.name == COLLECTION_FILE or path.name.endswith(".collection.yaml"):
         return _in_collection(root, inside)
+    if path.name.endswith((".job.yaml", ".job.yml")):
+        mend = f"To plan it: padspec plan {path}; to make its pages: padspec build --plan {path}"
+        raise ProblemsError(Problem(Place(str(path), 0, 0), "This is a job, not a design.", mend))
     if path.suffix not in (".yaml", ".yml"):
         mend = f"To begin a design from a picture: padspec new {path}"
         raise ProblemsError(Problem(Place(str(path), 0, 0), "This is not a design: designs are YAML files.", mend))

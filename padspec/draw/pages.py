@@ -27,7 +27,12 @@ def add_sheet(pdf: Pdf, faces: FaceForms, sheet: Sheet, scenes: Sequence[Scene],
         lines += _placed(slot, name)
     marks, pictures = faces.marks(Scene(sheet.size, 0, (Layer("marks", sheet.marks),)))
     moved = sheet.correction
-    boxes = {"TrimBox": mapped_box(sheet.trim_box, moved), "BleedBox": mapped_box(sheet.bleed_box, moved)}
+    paper = Box(0, 0, sheet.size.width, sheet.size.height)
+    # Shifted against what the printer does, bleed may reach past the page; a box may not (ISO 32000-1, 14.11.2.1).
+    boxes = {
+        "TrimBox": mapped_box(sheet.trim_box, moved).within(paper),
+        "BleedBox": mapped_box(sheet.bleed_box, moved).within(paper),
+    }
     add_page(pdf, sheet.size, boxes, lines + marks, forms | pictures, inking)
 
 

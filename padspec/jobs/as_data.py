@@ -4,9 +4,13 @@ from typing import Any
 
 from padspec.base.geometry import Box
 from padspec.jobs.figures import Figures
-from padspec.jobs.plan import JobPlan, PrintedPage
+from padspec.jobs.plan import JobPlan, PrintedPage, price_of_sheet
+from padspec.planning.quantities import stack_depth
+from padspec.resolve.studio import Cartridge, Studio
 from padspec.sheet.cautions import CAUTIONS
 from padspec.sheet.cutting.plan import Cut, CutPlan
+
+INKS = ("cyan", "magenta", "yellow", "black")
 
 
 def plan_data(plan: JobPlan, figures: Figures) -> dict[str, Any]:
@@ -22,12 +26,55 @@ def plan_data(plan: JobPlan, figures: Figures) -> dict[str, Any]:
         "currency": studio.currency,
         "strokes": plan.strokes,
         "minutes": round(plan.minutes, 3),
-        "overs": studio.overs,
+        "inputs": inputs_data(studio, plan),
         "designs": [_wanted(at, plan) for at in range(len(plan.wanted))],
         "pages": [_page(page, plan) for page in plan.pages],
         **figures.data(),
         "caution": CAUTIONS[studio.cutter.kind],
     }
+
+
+def inputs_data(studio: Studio, plan: JobPlan) -> dict[str, Any]:
+    """Every number of the studio that the plan was reckoned with, under the names of its keys."""
+    printer, cutter, stock, tolerance = studio.printer, studio.cutter, studio.stock, studio.tolerance
+    prices = {one.design.sheet.size_name: _text(price_of_sheet(one.design)) for one in plan.wanted}
+    return {
+        "printer": {
+            "placement-error": printer.placement_error,
+            "skew-error": printer.skew_error,
+            "offset": {"x": printer.offset[0], "y": printer.offset[1]},
+            "scale": {"x": printer.scale[0], "y": printer.scale[1]},
+            "turn": printer.turn,
+        },
+        "cutter": {
+            "kind": cutter.kind,
+            "error": cutter.error,
+            "sheets-at-once": cutter.sheets_at_once,
+            "clamp-height": cutter.clamp_height,
+            "stroke-seconds": cutter.stroke_seconds,
+        },
+        "stock": {"caliper": stock.caliper},
+        "price_of_a_sheet": prices | {o.size_name: _text(o.price) for o in studio.other_sheets},
+        "overs": {"share": studio.overs, "test-sheets": studio.test_sheets},
+        "tolerance": {
+            "sliver": tolerance.sliver,
+            "off-centre": tolerance.off_centre,
+            "chance": tolerance.chance,
+        },
+        "ink": {
+            **{name: _cartridge(part) for name, part in zip(INKS, _cartridges(studio), strict=True)},
+            "allowance": studio.ink.allowance,
+        },
+    }
+
+
+def _cartridges(studio: Studio) -> tuple[Cartridge | None, ...]:
+    ink = studio.ink
+    return ink.cyan, ink.magenta, ink.yellow, ink.black
+
+
+def _cartridge(cartridge: Cartridge | None) -> dict[str, Any] | None:
+    return None if cartridge is None else {"price": str(cartridge.price), "pages": cartridge.pages}
 
 
 def _wanted(at: int, plan: JobPlan) -> dict[str, Any]:
@@ -38,6 +85,10 @@ def _wanted(at: int, plan: JobPlan) -> dict[str, Any]:
         "file": one.design.file,
         "trim": {"width": one.design.trim.width, "height": one.design.trim.height},
         "leaves": one.design.leaves,
+        "leaves_with_overs": round(one.design.leaves * (1 + one.design.studio.overs), 6),
+        "sheets_of_a_pad_in_its_own_slot": stack_depth(one.design.leaves, one.design.studio.overs),
+        "bleed": one.design.sheet.bleed,
+        "least-bleed": one.design.sheet.least_bleed,
         "pads_wanted": one.pads,
         "pads_made": plan.made[at],
         "pads_spare": plan.spare[at],
@@ -62,6 +113,13 @@ def _page(page: PrintedPage, plan: JobPlan) -> dict[str, Any]:
                 "sku": plan.wanted[at].design.sku,
                 "pads": pads,
                 "trim": box_data(slot.trim),
+                "bleed": {
+                    "left": slot.bleed.left,
+                    "head": slot.bleed.top,
+                    "right": slot.bleed.right,
+                    "foot": slot.bleed.bottom,
+                },
+                "butted": list(slot.butted),
                 "printed": [box_data(box) for box in slot.printed],
                 "turned": slot.turned,
             }

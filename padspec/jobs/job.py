@@ -1,6 +1,7 @@
 """What is wanted: how many pads of which designs, from a job file or from the command line."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from padspec.base.errors import Problem, ProblemsError
@@ -73,7 +74,8 @@ def job_from_words(name: str, words: tuple[str, ...], gang: bool) -> Job:
 def wanted_of(job: Job, designs: tuple[Design, ...]) -> tuple[Wanted, ...]:
     """The designs that a job wants, in their own order; raises ProblemsError for a SKU that none of them has."""
     known = [design.sku for design in designs]
-    problems = [
+    problems = [*_twins(designs)]
+    problems += [
         Problem(wish.place, f"No design here has the SKU {wish.sku}.", did_you_mean(wish.sku, known))
         for wish in job.wishes
         if wish.sku and wish.sku not in known
@@ -83,3 +85,13 @@ def wanted_of(job: Job, designs: tuple[Design, ...]) -> tuple[Wanted, ...]:
     every = sum(wish.pads for wish in job.wishes if not wish.sku)
     named = {sku: sum(w.pads for w in job.wishes if w.sku == sku) for sku in known}
     return tuple(Wanted(design, named[design.sku] or every) for design in designs if named[design.sku] or every)
+
+
+def _twins(designs: tuple[Design, ...]) -> Iterator[Problem]:
+    """Designs that share a SKU: nobody could say which of them is meant."""
+    first: dict[str, Design] = {}
+    for design in designs:
+        other = first.setdefault(design.sku.casefold(), design)
+        if other is not design:
+            message = f"Its SKU {design.sku} is that of {other.file} too."
+            yield Problem(Place(design.file, 0, 0), message, "Give one of them a sku of its own.")

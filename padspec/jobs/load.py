@@ -6,7 +6,7 @@ from pathlib import Path
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.collection.targets import project_root, targets
+from padspec.collection.targets import Target, project_root, targets
 from padspec.jobs.job import JOB_ENDING, Job, job_from_words, read_job
 from padspec.pipeline import Pad, make
 from padspec.workspace import FolderWorkspace
@@ -34,17 +34,15 @@ def load(
     files = [path for path in paths if path.endswith((JOB_ENDING, ".job.yml"))]
     others = tuple(path for path in paths if path not in files)
     _refuse_two(files, words)
-    found = targets(others or tuple(str(Path(file).parent) for file in files))
+    found = targets(others) if others or not files else _beside(files[0])
     roots = tuple(dict.fromkeys(target.root for target in found))
     if len(roots) > 1:
         shown = " and ".join(str(root) for root in roots[:2])
         message = f"These designs belong to {len(roots)} projects, {shown}."
         raise ProblemsError(Problem(Place(others[0], 0, 0), message, "Plan one project at a time."))
     job = _job(files[0]) if files else job_from_words(UNNAMED, words, gang)
-    wanted = {wish.sku for wish in job.wishes}
     pads = tuple(make(target.path, FolderWorkspace(target.root), tell(target.path)) for target in found)
-    named = tuple(pad for pad in pads if "" in wanted or pad.design.sku in wanted)
-    return Loaded(job if gang else Job(job.name, job.wishes, False), named or pads, roots[0])
+    return Loaded(job if gang else Job(job.name, job.wishes, False), pads, roots[0])
 
 
 def _refuse_two(files: list[str], words: tuple[str, ...]) -> None:
@@ -54,6 +52,19 @@ def _refuse_two(files: list[str], words: tuple[str, ...]) -> None:
     if files and words:
         message = "The job says how many pads, and --pads does too."
         raise ProblemsError(Problem(Place(files[0], 0, 0), message, "Leave one of them out."))
+
+
+def _beside(file: str) -> tuple[Target, ...]:
+    """The designs of the folder that a job lies in."""
+    folder = Path(file).parent
+    try:
+        return targets((str(folder),))
+    except ProblemsError as error:
+        if not Path(file).is_file() or any(folder.glob("*.pad.yaml")):
+            raise
+        message = "No design lies beside this job."
+        mend = "Put it into the folder of its designs, or name them: padspec plan JOB FOLDER."
+        raise ProblemsError(Problem(Place(file, 0, 0), message, mend)) from error
 
 
 def _job(file: str) -> Job:

@@ -30,20 +30,26 @@ def folder_of(name: str) -> str:
     return f"{FOLDER}/{word or 'job'}"
 
 
+def page_stem(page: PrintedPage, plan: JobPlan) -> str:
+    """How the files of a page begin, so that they sort in the order in which pages are printed."""
+    return f"page-{page.number:0{len(str(len(plan.pages)))}}"
+
+
 def page_files(plan: JobPlan, proofs: bool) -> dict[str, bytes]:
     """Every page of a plan, by its path under the output folder, in the order in which they are printed."""
     scenes = [compose(one.design).scene for one in plan.wanted]
     folder, files = folder_of(plan.name), {}
     for page in plan.pages:
+        stem = f"{folder}/{page_stem(page, plan)}"
         design = plan.wanted[page.designs[0]].design
         paper = _paper(page, scenes, design.date)
-        files[f"{folder}/page-{page.number}-{page.sheet.copies}-copies.pdf"] = paper
+        files[f"{stem}-{page.sheet.copies}-copies.pdf"] = paper
         drawing = cut_diagram_svg(page.sheet, page.cuts, design.small_print)
-        files[f"{folder}/page-{page.number}-cuts.svg"] = drawing.encode("utf-8")
+        files[f"{stem}-cuts.svg"] = drawing.encode("utf-8")
         if proofs:
             ppi = bounded_ppi(page.sheet.size, PROOF_PPI)
             pixels = np.ascontiguousarray(rasterise(paper, ppi))
-            files[f"{folder}/page-{page.number}.png"] = png_file(pixels, ppi)
+            files[f"{stem}.png"] = png_file(pixels, ppi)
     return files
 
 

@@ -23,7 +23,10 @@ class Paper:
 
 def compare_papers(plan: JobPlan, gang: bool) -> tuple[Paper, ...]:
     """The job on every size that its designs use and every other one of the studio, each design on that size."""
-    return tuple(_on(name, size, plan, gang) for name, size in _sizes(plan.wanted))
+    sizes = {one.design.sheet.size for one in plan.wanted}
+    return tuple(
+        _told(name, plan) if sizes == {size} else _on(name, size, plan, gang) for name, size in _sizes(plan.wanted)
+    )
 
 
 def _sizes(wanted: tuple[Wanted, ...]) -> list[tuple[str, Size]]:
@@ -44,6 +47,9 @@ def _on(name: str, size: Size, plan: JobPlan, gang: bool) -> Paper:
     misfits = tuple(design.sku for design in unfit(wanted))
     if misfits:
         return Paper(name, (), 0, 0, 0, 0.0, None, misfits)
-    other = make_plan(plan.name, wanted, gang)
-    n_up = tuple(sorted({page.sheet.n_up for page in other.pages}))
-    return Paper(name, n_up, len(other.pages), other.sheets, other.strokes, other.waste, other.paper_cost, ())
+    return _told(name, make_plan(plan.name, wanted, gang))
+
+
+def _told(name: str, plan: JobPlan) -> Paper:
+    n_up = tuple(sorted({page.sheet.n_up for page in plan.pages}))
+    return Paper(name, n_up, len(plan.pages), plan.sheets, plan.strokes, plan.waste, plan.paper_cost, ())

@@ -51,12 +51,14 @@ class PrintedPage:
 
 @dataclass(frozen=True, slots=True)
 class JobPlan:
-    """What to print for a job. No plan takes fewer sheets than `bound`; `solo_sheets` is what one design a sheet
+    """What to print for a job. No plan on the paper that the designs name, and with one design a sheet if not
+    `gang`, takes fewer sheets than `bound`; `solo_sheets` is what one design a sheet
     would take. `made` and `spare` have a number for each design wanted. `paper_cost` is None where no price is
     known; `waste` is the share of the paper that becomes no leaf of a pad wanted.
     """
 
     name: str
+    gang: bool
     wanted: tuple[Wanted, ...]
     pages: tuple[PrintedPage, ...]
     sheets: int
@@ -115,6 +117,7 @@ def make_plan(name: str, wanted: tuple[Wanted, ...], gang: bool = True, remark: 
     )
     return JobPlan(
         name=name,
+        gang=gang,
         wanted=wanted,
         pages=pages,
         sheets=sum(page.sheet.copies for page in pages),

@@ -97,8 +97,9 @@ def _trimmed(draft: Draft, needs: Sequence[Need]) -> Draft:
     shared = list(draft.shared)
     alone = list(draft.alone)
     short = [0] * len(needs)
+    on_pages = [made_on(page, needs) for page in shared]
     for i, need in enumerate(needs):
-        together = sum(made_on(page, needs)[i] for page in shared)
+        together = sum(pads[i] for pads in on_pages)
         alone[i] = min(alone[i], max(need.pads - together, 0))
         short[i] = need.pads - together - alone[i]
     for at, page in enumerate(shared):

@@ -38,7 +38,8 @@ def _filled(kind: int, page: Shared, needs: Sequence[Need], slots: int) -> list[
     """Who gets the slots of one trim; a slot that nobody needs goes to the design with most of them here."""
     members = [(need, page.slots[i]) for i, need in enumerate(needs) if need.kind == kind]
     left = slots - sum(n for _, n in members)
-    first = max(members, key=lambda member: (member[1], member[0].pads))[0]
+    # One whose stack comes out whole in this run, if there is any: its pads are spare, not waste.
+    first = max(members, key=lambda member: (member[0].depth <= page.run, member[1], member[0].pads))[0]
     return [need for need, n in members for _ in range(n + (left if need == first else 0))]
 
 

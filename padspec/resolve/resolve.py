@@ -74,7 +74,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         small_print=fonts.plain(),
         limits=_limits(bundle_at(studio, "limits")) + _limits(bundle_at(root, "limits")),
         allowances=_allowances(bundle_at(root, "allow")),
-        keys=keys_of(drafts, root, own_files) + _sheet_keys(own, root, studio),
+        keys=keys_of(drafts, root, own_files) + _sheet_keys(own, root, studio) + _ground_keys(root),
     )
     palette.refuse_misspelt(bundle_at(root, "palette"))
     refuse_margins(design.studio, design.sheet, studio, troubles)
@@ -94,6 +94,28 @@ def _sheet_keys(own: Settings, design: Mapping, studio: Mapping) -> tuple[Key, .
                 inner = entry.value.entry(name)
                 place = inner.value.place if inner else entry.key_place
         found.append(Key("sheet", name, place, ("sheet", name)))
+    return tuple(found)
+
+
+def _ground_keys(design: Mapping) -> tuple[Key, ...]:
+    """Where the colours of the ground and its pattern stand in the design, the palette's own name followed."""
+    ground, palette = bundle_at(design, "ground"), bundle_at(design, "palette")
+    found = []
+    for name, bundle, path in (
+        ("colour", ground, ("ground", "colour")),
+        ("pattern-colour", bundle_at(ground, "pattern"), ("ground", "pattern", "colour")),
+    ):
+        role = "ground" if name == "colour" else "pattern"
+        written = bundle.get("colour")
+        word = written.text if isinstance(written, Scalar) else role if written is None else ""
+        named = palette.entry(word)
+        if named is not None:
+            found.append(Key("ground", name, named.value.place, ("palette", word)))
+        elif written is not None:
+            found.append(Key("ground", name, written.place, path))
+        else:
+            entry = design.entry("ground") or design.entry("pad")
+            found.append(Key("ground", name, entry.key_place if entry else design.place, path))
     return tuple(found)
 
 

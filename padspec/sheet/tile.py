@@ -53,7 +53,7 @@ def lay(
         size_name=wish.size_name,
         title=" · ".join(part for part in title if part),
         arrangement=arrangement,
-        cuts=strokes(arrangement, wish.gutter),
+        cuts=strokes(arrangement, wish.gutter) - _uncut_sides(block, bed),
         gutter=wish.gutter,
         slots=slots,
         printable=bed.printable,
@@ -72,6 +72,13 @@ def _block(arrangement: Arrangement, bed: Bed, wish: SheetWish) -> Box:
         return centred
     x, y = bed.printable.centre
     return Box(x - size.width / 2, y - size.height / 2, size.width, size.height)
+
+
+def _uncut_sides(block: Box, bed: Bed) -> int:
+    """Sides where the leaves end with the paper: nothing is cut there."""
+    paper = bed.size
+    ends = (block.x, block.y, paper.width - block.right, paper.height - block.bottom)
+    return sum(abs(end) < 1e-6 for end in ends)
 
 
 def _marks(slots: tuple[Slot, ...], printable: Box, slug: str, wish: SheetWish, small_print: Font) -> Marks:

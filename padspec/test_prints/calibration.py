@@ -110,13 +110,22 @@ def _instructions() -> tuple[str, ...]:
     )
 
 
+def _way(offset: float, forth: str, back: str) -> str:
+    """An offset in words.
+
+    >>> _way(-0.4, "down", "up")
+    '0.4 mm up'
+    """
+    return f"{mm_text(abs(offset))} {back if offset < 0 else forth}"
+
+
 def _proving(workshop: Workshop, cross: Cross) -> tuple[str, ...]:
     printer = workshop.studio.printer
     x, y = (mm_text(at) for at in cross.middle)
     return (
         f"This page is drawn through your numbers: scale {_percent(printer.scale[0])} across and "
-        f"{_percent(printer.scale[1])} down, offset {mm_text(printer.offset[0])} right and "
-        f"{mm_text(printer.offset[1])} down.",
+        f"{_percent(printer.scale[1])} down, offset {_way(printer.offset[0], 'right', 'left')} and "
+        f"{_way(printer.offset[1], 'down', 'up')}.",
         f"The cross must measure {mm_text(cross.across)} across and {mm_text(cross.down)} down.",
         f"Its middle must lie {x} from the left edge of the paper and {y} from the top edge.",
         "More than half a millimetre off? Print padspec calibrate again, and make readings 1 and 2 anew.",

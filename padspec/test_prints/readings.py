@@ -2,11 +2,11 @@
 
 from padspec.base.colour import BLACK
 from padspec.base.geometry import Affine, Box
-from padspec.base.numbers import mm_text
+from padspec.base.numbers import mm_text, number_text
 from padspec.base.units import parse_length
 from padspec.scene.nodes import Group, Node
 from padspec.scene.outline import line
-from padspec.test_prints.cards import Blank, Card, air, heading, paragraph, printer_card, stacked, yaml_card
+from padspec.test_prints.cards import Blank, Card, air, heading, paragraph, printer_card, stacked
 from padspec.test_prints.scales import Cross
 from padspec.test_prints.setting import SMALL, Type, drawn, filled, words
 from padspec.test_prints.steps import (
@@ -41,7 +41,8 @@ def scale_card(cross: Cross, width: float, face: Type) -> Card:
             Card(rows * _ROW, tables),
             air(1.2),
             paragraph(
-                "Not in the table? Then the print dialogue scales to fit: stop, set it to 100 %, print again.",
+                f"Between two rows: measured ÷ {number_text(cross.across)} (or {number_text(cross.down)}) × 100. "
+                "Outside the table the print dialogue scales to fit: stop, set it to 100 %, print again.",
                 width,
                 face,
             ),
@@ -128,8 +129,6 @@ def tints_card(width: float, face: Type) -> Card:
             paragraph(told, width, face),
             air(1.4),
             Card(3.2 + len(THINNED) * (height + 1.0), tuple(nodes)),
-            air(0.6),
-            yaml_card(('palette: {ground: "#', Blank(22.0), '"}'), face),
         )
     )
 

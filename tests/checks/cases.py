@@ -79,6 +79,8 @@ FILES = {
     "press.icc": profile_bytes(),
     "noisy.png": picture(800, 640, ground=(128, 128, 128), noise=110),
 }
+WIDE = {"sheet.size": {"width": "297 mm", "height": "210 mm"}}
+SHIFTED = "printer: {offset: {x: 2 mm, y: -1 mm}}\n"
 #: A studio that sends its work to the invented press of the examples, which holds 280 %.
 PRESS = "press: {profile: press.icc}\n"
 HOME_PAPER = PRESS + "stock: {ink-limit: 150 %}\n"
@@ -308,6 +310,7 @@ def _failing() -> list[Case]:
         Case("mark-room", "a bleed that takes all the room", "note", {"sheet.bleed": "9 mm"}),
         Case("mark-room", "leaves that fill the sheet", "note",
              {"trim.width": "198 mm", "trim.height": "285 mm"}, mends=False),
+        Case("page-turn", "a wide sheet and an offset", "warning", WIDE, SHIFTED, mends=False),
         Case("ink-cover", "a black panel on paper that takes little", "warning",
              {"panel.colour": "black", "ground.colour": "white"}, HOME_PAPER, mends=False),
         Case("ink-cover", "a ground over the maker's own limit", "warning",
@@ -377,6 +380,9 @@ def _passing() -> list[Case]:
              "ground.colour": "#c0d8e8"}),
         Case("mark-room", "room all round", "", {}),
         Case("mark-room", "no marks wished for", "", {"sheet.bleed": "9 mm", "sheet.marks": False}),
+        Case("page-turn", "a wide sheet that is turned left", "", WIDE, SHIFTED.replace("}}", "}, turn: left}")),
+        Case("page-turn", "an upright sheet and an offset", "", {}, SHIFTED),
+        Case("page-turn", "a wide sheet and no offset", "", WIDE),
         Case("ink-cover", "a pale ground", "", {"ground.colour": "#e8e0d0"}, HOME_PAPER),
         Case("ink-cover", "no press", "", {"ground.colour": "#203040"}),
         Case("gamut", "a quiet ground", "", {"ground.colour": "#e8e0d0"}, PRESS),

@@ -129,4 +129,83 @@ def test_a_design_that_does_not_fit_is_told(stall):
     put(stall, b__pad__yaml=PAD.format(name="B").replace("190 mm", "390 mm"))
     done = padspec(stall, "plan", "fair.job.yaml")
     assert done.status == 2
-    assert "Not one face of B fits A4" in done.err
+    assert "b.pad.yaml:3:7: Not one face fits A4: 90 + 2 × 1.5 = 93 mm by 390 + 2 × 1.5 = 393 mm" in done.err
+
+
+def test_pages_of_an_earlier_plan_go_when_a_design_has_errors_or_no_longer_fits(stall):
+    for text in (
+        PAD.format(name="B") + "rows: {weight: 0.01 mm}\n",
+        PAD.format(name="B").replace("190 mm", "390 mm"),
+    ):
+        put(stall, b__pad__yaml=PAD.format(name="B"))
+        padspec(stall, "build", "--plan", "fair.job.yaml", "--no-proofs")
+        assert (stall / "out/jobs/Fair/plan.json").exists()
+        put(stall, b__pad__yaml=text)
+        assert padspec(stall, "build", "--plan", "fair.job.yaml").status in (1, 2)
+        assert not (stall / "out/jobs/Fair").exists()
+
+
+def test_pages_go_even_where_the_plan_that_named_them_was_lost(stall):
+    padspec(stall, "build", "--plan", "fair.job.yaml", "--no-proofs")
+    (stall / "out/jobs/Fair/plan.json").unlink()
+    put(stall, fair__job__yaml="job: Fair\npads: {A: 1}\n")
+    padspec(stall, "build", "--plan", "fair.job.yaml", "--no-proofs")
+    names = sorted(path.name for path in (stall / "out/jobs/Fair").iterdir())
+    assert names == ["page-1-20-copies.pdf", "page-1-cuts.svg", "plan.json"]
+
+
+def test_two_jobs_do_not_share_a_folder(stall):
+    put(stall, fair__job__yaml="job: A b\npads: {A: 1}\n", other__job__yaml="job: A-b\npads: {B: 1}\n")
+    assert padspec(stall, "build", "--plan", "fair.job.yaml", "--no-proofs").status == 0
+    done = padspec(stall, "build", "--plan", "other.job.yaml", "--no-proofs")
+    assert done.status == 2
+    assert "A b" in done.err
+    assert json.loads((stall / "out/jobs/A-b/plan.json").read_text())["job"] == "A b"
+
+
+def test_two_designs_of_one_sku_are_refused(stall):
+    put(stall, c__pad__yaml=PAD.format(name="A"))
+    done = padspec(stall, "plan", "--pads", "A=3")
+    assert done.status == 2
+    assert "a.pad.yaml" in done.err
+    assert "c.pad.yaml" in done.err
+
+
+def test_a_sku_that_is_nearly_right_is_guessed_among_all_designs(stall):
+    put(stall, c__pad__yaml=PAD.format(name="LONG-NAME"), fair__job__yaml="job: Fair\npads: {A: 1, LONG-NAM: 1}\n")
+    assert "Did you mean LONG-NAME?" in padspec(stall, "plan", "fair.job.yaml").err
+
+
+def test_a_chance_of_nothing_is_no_fault(stall):
+    put(stall, studio__yaml="tolerance: {chance: 0 %}\n")
+    assert padspec(stall, "plan", "--pads", "A=1").status == 0
+
+
+def test_every_input_stands_in_the_data(stall):
+    put(
+        stall,
+        studio__yaml="stock: {caliper: 0.1 mm, price: 0.05}\ncutter: {kind: guillotine, clamp-height: 12 mm}\n",
+    )
+    data = told(stall, "--pads", "A=4")
+    inputs, cuts = data["inputs"], data["pages"][0]["cut_plan"]
+    assert cuts["lifts"] == -(
+        -cuts["sheets"] // int(inputs["cutter"]["clamp-height"] / inputs["stock"]["caliper"])
+    )
+    assert cuts["minutes"] == pytest.approx(cuts["strokes"] * inputs["cutter"]["stroke-seconds"] / 60, abs=1e-3)
+    assert float(data["paper_cost"]) == data["sheets"] * float(inputs["price_of_a_sheet"]["A4"])
+    assert data["designs"][0]["leaves_with_overs"] == 50 * (1 + inputs["overs"]["share"])
+
+
+def test_a_job_is_no_design(stall):
+    for command in ("check", "build"):
+        done = padspec(stall, command, "fair.job.yaml")
+        assert done.status == 2
+        assert "padspec build --plan fair.job.yaml" in done.err
+
+
+def test_a_job_without_designs_beside_it_says_so(stall, tmp_path):
+    (tmp_path / "away").mkdir()
+    put(tmp_path / "away", fair__job__yaml=JOB)
+    done = padspec(stall, "plan", "away/fair.job.yaml")
+    assert done.status == 2
+    assert "No design lies beside this job" in done.err

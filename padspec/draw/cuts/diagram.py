@@ -83,6 +83,8 @@ def _board(sheet: Sheet, plan: CutPlan, font: Font, width: float) -> _Board:
 def _paper(board: _Board, sheet: Sheet) -> tuple[Node, ...]:
     printable = mapped_box(sheet.printable, board.to_drawing)
     return (
+        # White all over, or a viewer with a dark ground would swallow the lettering.
+        Shape(rectangle(Box(0, 0, board.size.width, board.size.height)), _cause("ground"), WHITE),
         Shape(rectangle(board.paper), _cause("ground"), WHITE, Stroke(_QUIET, 0.15)),
         Shape(dashed(printable), _cause("ground"), stroke=Stroke(_FAINT, _HAIR)),
     )
@@ -252,12 +254,13 @@ def _free(length: float, badges: list[Callout], start: float, upright: bool) -> 
 
 def _caption(board: _Board, sheet: Sheet) -> tuple[Node, ...]:
     size = f"{number_text(sheet.size.width, 1)} × {mm_text(sheet.size.height, 1)}"
+    named = "" if "×" in sheet.size_name else f"{sheet.size_name}, "
     base = board.size.height - 1.2
     words = "head of a leaf"
     at = board.paper.right - shape_line(board.font, words).advance * _TEXT
     arrow = mapped(_arrow(0.0, 4.2), Affine.scale(0.62).then(Affine.move(at - 1.6, base + 0.3)))
     return (
-        _word(board, f"{sheet.size_name}, {size}, printed side up, as fed", Affine.move(board.paper.x, base)),
+        _word(board, f"{named}{size}, printed side up, as fed", Affine.move(board.paper.x, base)),
         _word(board, words, Affine.move(at, base)),
         Shape(arrow, _cause("lettering"), _QUIET),
     )
