@@ -1,12 +1,12 @@
 """What findings about butted leaves look like on the sheet: stretches of their cuts, to be drawn on its proof."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from padspec.base.edges import Span
 from padspec.base.findings import Finding
 from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS, bench_of, is_found
 from padspec.checks.check import Subject, limits_for
-from padspec.checks.shared_cuts.measures import Alike
+from padspec.checks.shared_cuts.measures import Alike, Sight, Slip
 from padspec.checks.shared_cuts.remedies import Bench
 from padspec.checks.under import look_under
 from padspec.compose.face import Face
@@ -28,25 +28,33 @@ def cut_stretches(
     bench = bench_of(Subject(design, face, sheet, look_under(face)))
     if bench is None:
         return ()
-    blind = _blind(bench) if "cut-visibility" in found else ()
-    telling = _telling(bench) if "miscut-shows" in found else ()
+    blind = blind_stretches(_lost(bench)) if "cut-visibility" in found else ()
+    telling = telling_stretches(_shown(bench)) if "miscut-shows" in found else ()
     return (*blind, *telling)
 
 
-def _blind(bench: Bench) -> Iterator[CutStretches]:
+def blind_stretches(lost: Iterable[Sight]) -> Iterator[CutStretches]:
+    """Where cuts cannot be found."""
+    for sight in lost:
+        yield from _on_all(sight.kind, "blind", sight.blind)
+
+
+def telling_stretches(shown: Iterable[Slip]) -> Iterator[CutStretches]:
+    """Where cuts that are off would show."""
+    for slip in shown:
+        before, after = slip.ways
+        yield from _on_all(slip.kind, "telling-before", before)
+        yield from _on_all(slip.kind, "telling-after", after)
+
+
+def _lost(bench: Bench) -> Iterator[Sight]:
     limits = limits_for(CUT_VISIBILITY, bench.design.limits)
-    for sight in bench.seen():
-        if not is_found(sight, limits):
-            yield from _on_all(sight.kind, "blind", sight.blind)
+    return (sight for sight in bench.seen() if not is_found(sight, limits))
 
 
-def _telling(bench: Bench) -> Iterator[CutStretches]:
+def _shown(bench: Bench) -> Iterator[Slip]:
     limits = limits_for(MISCUT_SHOWS, bench.design.limits)
-    for slip in bench.shown():
-        if limits.missed_above(slip.share) is not None:
-            before, after = slip.ways
-            yield from _on_all(slip.kind, "telling-before", before)
-            yield from _on_all(slip.kind, "telling-after", after)
+    return (slip for slip in bench.shown() if limits.missed_above(slip.share) is not None)
 
 
 def _on_all(kind: Alike, what: Kind, spans: tuple[Span, ...]) -> Iterator[CutStretches]:

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from padspec.base.errors import ProblemsError
-from padspec.cli.plan import failing, planned, say_failing
+from padspec.cli.plan import failing, planned, say_failing, say_looked
 from padspec.cli.say import counted, one_problem, say_json, say_problems, shown_path, table, teller, unusable
 from padspec.jobs.as_data import plan_data
 from padspec.jobs.build import build_plan, withdraw_plan
@@ -63,7 +63,9 @@ def build_pages(job: str, paths: tuple[str, ...], run: PagesRun) -> int:
     shown = [shown_path(output.root / file) for file in files]
     if run.as_json:
         say_json({**plan_data(plan, figures), "designs_with_errors": list(failed), "files": shown})
-    elif not run.quiet:
+    else:
+        say_looked(figures, loaded)
+    if not (run.as_json or run.quiet):
         _say_pages(plan, shown_path(output.root / folder_of(plan.name)))
         say_failing(failed)
     return 1 if failed else 0

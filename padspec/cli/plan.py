@@ -6,12 +6,13 @@ from padspec.base.errors import PadspecError, Problem, ProblemsError
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, paths
 from padspec.cli.plan_text import plan_lines
-from padspec.cli.say import counted, one_problem, say_json, say_problems, teller, unusable
+from padspec.cli.say import counted, one_problem, say_finding, say_json, say_problems, teller, unusable
 from padspec.jobs.as_data import plan_data
-from padspec.jobs.figures import figures_of
+from padspec.jobs.figures import Figures, figures_of
 from padspec.jobs.job import wanted_of
 from padspec.jobs.load import Loaded, load
 from padspec.jobs.plan import JobPlan, Wanted, make_plan, unfit
+from padspec.report import finding_data
 
 EPILOG = """\b
 Examples:
@@ -54,6 +55,7 @@ def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_js
         say_json({**plan_data(plan, figures), "designs_with_errors": list(failed)})
     else:
         say_failing(failed)
+        say_looked(figures, loaded)
         click.echo("\n".join(plan_lines(plan, figures)))
     return 1 if failed else 0
 
@@ -79,6 +81,13 @@ def failing(loaded: Loaded, wanted: tuple[Wanted, ...]) -> tuple[str, ...]:
     """The SKUs of designs of a job that have errors."""
     ordered = {one.design.sku for one in wanted}
     return tuple(pad.design.sku for pad in loaded.pads if pad.failed and pad.design.sku in ordered)
+
+
+def say_looked(figures: Figures, loaded: Loaded) -> None:
+    """What was found about pages that designs share."""
+    for looked in figures.looked:
+        for finding in looked.findings:
+            say_finding(finding_data(finding), loaded.root)
 
 
 def say_failing(failed: tuple[str, ...]) -> None:

@@ -20,7 +20,7 @@ def build_plan(plan: JobPlan, figures: Figures, output: FolderWorkspace, proofs:
     """
     folder = folder_of(plan.name)
     _refuse_another(plan.name, folder, output)
-    files = page_files(plan, proofs)
+    files = page_files(plan, figures.looked, proofs)
     for path in _pages_there(folder, output) - files.keys():
         output.remove(path)
     for path, data in files.items():

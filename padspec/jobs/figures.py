@@ -6,9 +6,11 @@ from typing import Any
 
 from padspec.jobs.chances import Chances, chances_of
 from padspec.jobs.inks import FaceInk, face_ink
+from padspec.jobs.page_checks import Looked, look_over
 from padspec.jobs.papers import Paper, compare_papers
 from padspec.jobs.plan import JobPlan
 from padspec.making.ink import InkUse
+from padspec.report import finding_data
 from padspec.sheet.chances.tolerance import OverLeaves
 from padspec.sheet.cutting.compare import GutterRow, compare_gutters
 
@@ -21,8 +23,9 @@ ESTIMATE = (
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """For each page its chances; for each paper the whole job; for each design gutters and ink."""
+    """For each page findings and chances; for each paper the whole job; for each design gutters and ink."""
 
+    looked: tuple[Looked, ...]
     chances: tuple[Chances, ...]
     papers: tuple[Paper, ...]
     gutters: tuple[tuple[str, GutterRow, GutterRow], ...]
@@ -31,6 +34,7 @@ class Figures:
     def data(self) -> dict[str, Any]:
         """As plain data, keys for `plan_data`."""
         return {
+            "findings": [finding_data(finding) for looked in self.looked for finding in looked.findings],
             "chances": [_chances(one) for one in self.chances],
             "papers": [_paper(paper) for paper in self.papers],
             "butted_or_guttered": [
@@ -46,6 +50,7 @@ def figures_of(plan: JobPlan, gang: bool) -> Figures:
     studio = plan.wanted[0].design.studio
     designs = [one.design for one in plan.wanted]
     return Figures(
+        looked=tuple(look_over(page, plan.wanted) for page in plan.pages),
         chances=tuple(chances_of(page, studio) for page in plan.pages),
         papers=compare_papers(plan, gang),
         gutters=tuple((design.sku, *compare_gutters(design)) for design in designs),

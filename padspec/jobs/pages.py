@@ -10,6 +10,8 @@ from padspec.compose.compose import compose
 from padspec.draw.cuts.diagram import cut_diagram_svg
 from padspec.draw.pdf import sheets_pdf
 from padspec.draw.png import png_file, rasterise
+from padspec.draw.stretches import CutStretches, with_stretches
+from padspec.jobs.page_checks import Looked
 from padspec.jobs.plan import JobPlan, PrintedPage
 from padspec.scene.nodes import Scene
 
@@ -35,7 +37,7 @@ def page_stem(page: PrintedPage, plan: JobPlan) -> str:
     return f"page-{page.number:0{len(str(len(plan.pages)))}}"
 
 
-def page_files(plan: JobPlan, proofs: bool) -> dict[str, bytes]:
+def page_files(plan: JobPlan, looked: tuple[Looked, ...], proofs: bool) -> dict[str, bytes]:
     """Every page of a plan, by its path under the output folder, in the order in which they are printed."""
     scenes = [compose(one.design).scene for one in plan.wanted]
     folder, files = folder_of(plan.name), {}
@@ -48,9 +50,14 @@ def page_files(plan: JobPlan, proofs: bool) -> dict[str, bytes]:
         files[f"{stem}-cuts.svg"] = drawing.encode("utf-8")
         if proofs:
             ppi = bounded_ppi(page.sheet.size, PROOF_PPI)
-            pixels = np.ascontiguousarray(rasterise(paper, ppi))
+            marked = with_stretches(rasterise(paper, ppi), ppi, _stretches(page, looked), page.sheet.correction)
+            pixels = np.ascontiguousarray(marked)
             files[f"{stem}.png"] = png_file(pixels, ppi)
     return files
+
+
+def _stretches(page: PrintedPage, looked: tuple[Looked, ...]) -> tuple[CutStretches, ...]:
+    return tuple(found for look in looked if look.page == page.number for found in look.stretches)
 
 
 def _paper(page: PrintedPage, scenes: list[Scene], date: str) -> bytes:

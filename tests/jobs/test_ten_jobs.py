@@ -125,7 +125,7 @@ def test_what_the_printer_does_is_undone(job: Invented) -> None:
 
 @each
 def test_every_number_of_the_plan_adds_up_in_its_data(job: Invented) -> None:
-    data = plan_data(planned(job), Figures((), (), (), ()))
+    data = plan_data(planned(job), Figures((), (), (), (), ()))
     copies = [page["copies"] for page in data["pages"]]
     assert data["sheets"] == sum(copies)
     assert copies == [page["sheets"] + page["test_sheets"] for page in data["pages"]]
@@ -145,7 +145,7 @@ def test_every_number_of_the_plan_adds_up_in_its_data(job: Invented) -> None:
 
 def test_paper_costs_what_its_sheets_cost() -> None:
     # 212 sheets at 0.05, to the penny.
-    data = plan_data(planned(TEN[0]), Figures((), (), (), ()))
+    data = plan_data(planned(TEN[0]), Figures((), (), (), (), ()))
     assert (data["paper_cost"], data["currency"]) == ("10.60", "GBP")
 
 
