@@ -50,7 +50,7 @@ def opened(nodes: tuple[Node, ...], to_drawing: Affine) -> list[Shape]:
 
 
 def paper_of(scene: Scene) -> Box:
-    return bounds(scene.layers[0].nodes[0].outline)
+    return bounds(scene.layers[0].nodes[1].outline)  # under it the white of the whole drawing
 
 
 def to_drawing(sheet: Sheet, scene: Scene) -> Affine:

@@ -152,7 +152,7 @@ def test_nothing_is_lost_where_cards_go_on_further_pages():
         name: sum(part == "checkbox" for page in pages(sized(name)) for part, _ in inked(page.nodes))
         for name in ("A4", "A5")
     }
-    assert counts["A5"] == counts["A4"] == 2 + 2 + 4 + 1 + 2 + 2 + 1
+    assert counts["A5"] == counts["A4"] == 2 + 2 + 4 + 2 + 2 + 1
 
 
 def test_a_sheet_that_is_wider_than_high_has_its_scales_upright_as_it_is_fed():
