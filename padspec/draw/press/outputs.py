@@ -4,6 +4,7 @@ from padspec.base.geometry import bounded_ppi
 from padspec.compose.face import Face
 from padspec.draw.press.pdf import press_pdf
 from padspec.draw.press.separations import press_proof_png
+from padspec.press.profile import Press
 from padspec.press.separate import Separator
 from padspec.press.single import single_page
 from padspec.resolve.design import Design
@@ -23,11 +24,17 @@ def press_files(
     return files
 
 
+def _conversion(press: Press) -> tuple[str, str]:
+    """How colours were brought into the press's, for who opens the file there."""
+    point = "with" if press.black_point else "without"
+    return press.profile.description, f"{press.intent} intent, {point} black-point compensation"
+
+
 def _paper(design: Design, face: Face, sheet: Sheet | None, separator: Separator) -> bytes:
     press = design.studio.press
     if press is not None and press.pages == "sheet" and sheet is not None:
         return press_pdf([(sheet, [face.scene] * sheet.n_up)], separator, sheet.title, design.date)
     title = f"{design.name} · {design.sku}"
-    slug = f"{title}  ·  {design.leaves} leaves a pad  ·  {separator.press.profile.description}"
+    slug = "  ·  ".join((title, f"{design.leaves} leaves a pad", *_conversion(separator.press)))
     page = single_page(design.trim, face.scene.bleed, title, slug, design.small_print)
     return press_pdf([(page, [face.scene])], separator, title, design.date)
