@@ -27,6 +27,15 @@ def mm_text(value: float, digits: int = 2) -> str:
     return f"{number_text(value, digits)} mm"
 
 
+def percent_text(share: float, digits: int = 1) -> str:
+    """A share of one for a person to read.
+
+    >>> percent_text(0.315)
+    '31.5 %'
+    """
+    return f"{number_text(share * 100, digits)} %"
+
+
 def round_up(value: float, step: float) -> float:
     """The least multiple of `step` that is no less than `value`: a limit may be stated rounded, never missed.
 

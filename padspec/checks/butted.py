@@ -6,16 +6,17 @@ The two questions pull apart: a ground that runs on hides a cut and forgives it,
 from collections.abc import Iterable, Iterator
 
 from padspec.base.findings import Finding, Remedy, Severity
-from padspec.base.numbers import mm_text, number_text
+from padspec.base.numbers import mm_text, percent_text
 from padspec.checks.check import Check, Limits, Subject, Usual, limits_for
 from padspec.checks.shared_cuts.cuts import shared_cuts
 from padspec.checks.shared_cuts.measures import HAIR, STEP, Alike, Sight, Slip
-from padspec.checks.shared_cuts.prints import print_of
+from padspec.checks.shared_cuts.prints import RasterPrint, print_of
 from padspec.checks.shared_cuts.remedies import Bench, end_marks, gutter, out_of_step, run_on
 from padspec.checks.sheet import stacked_error
-from padspec.checks.under import look_under
+from padspec.checks.under import Under, look_under
 from padspec.compose.compose import compose
-from padspec.resolve.design import with_sheet
+from padspec.compose.face import Face
+from padspec.resolve.design import Design, with_sheet
 
 #: The least share of a cut along which its sides must differ, and the longest stretch, in mm, along which not.
 LEAST_SIGHT = 0.6
@@ -46,9 +47,10 @@ def cut_visibility(subject: Subject, limits: Limits) -> Iterator[Finding]:
         severity=level.severity,
         place=subject.design.key("sheet", "gutter").place,
         message=f"{_named(worst.kind)} is hard to find: no crop marks stand at both ends, its two sides differ "
-        f"along {_percent(worst.share)} of it and look the same for {mm_text(worst.longest_blind)} at a stretch"
+        f"along {percent_text(worst.share)} of it and look the same for {mm_text(worst.longest_blind)} "
+        f"at a stretch"
         f"{_others(worst.kind)}.",
-        measured=f"{_percent(worst.share)} of {mm_text(worst.kind.cut.length)}, "
+        measured=f"{percent_text(worst.share)} of {mm_text(worst.kind.cut.length)}, "
         f"{mm_text(worst.longest_blind)} at a stretch without a difference",
         limit=f"{level.text}, {mm_text(LONGEST_BLIND)}",
         remedy=_to_find(bench, limits),
@@ -76,8 +78,8 @@ def miscut_shows(subject: Subject, limits: Limits) -> Iterator[Finding]:
         severity=level.severity,
         place=subject.design.key("sheet", "gutter").place,
         message=f"{_named(worst.kind)} must be true: {mm_text(bench.off)} off, it shows a strip of the neighbour "
-        f"along {_percent(worst.share)} of it{_others(worst.kind)}.",
-        measured=f"{_percent(worst.share)} of {mm_text(worst.kind.cut.length)}",
+        f"along {percent_text(worst.share)} of it{_others(worst.kind)}.",
+        measured=f"{percent_text(worst.share)} of {mm_text(worst.kind.cut.length)}",
         limit=level.text,
         remedy=_to_forgive(bench, limits, level.severity),
     )
@@ -88,13 +90,16 @@ def bench_of(subject: Subject) -> Bench | None:
     sheet = subject.sheet
     if sheet is None or not shared_cuts(sheet):
         return None
-    design, face, under = subject.design, subject.face, subject.under
-    off = stacked_error(design)
+    off = stacked_error(subject.design)
+    return Bench(subject.design, sheet, leaf_print(subject.design, subject.face, subject.under, off), off)
+
+
+def leaf_print(design: Design, face: Face, under: Under | None, off: float) -> RasterPrint:
+    """What prints on a leaf and past it, as far as a cut may be off; `under` is what is rendered of it already."""
     if face.scene.bleed < off:
         # How the ground would go on past a bleed that is too short must be drawn to be known.
-        face = compose(with_sheet(design, bleed=off))
-        under = look_under(face)
-    return Bench(design, sheet, print_of(face, under, max(off, HAIR + STEP)), off)
+        face, under = compose(with_sheet(design, bleed=off)), None
+    return print_of(face, under or look_under(face), max(off, HAIR + STEP))
 
 
 def _to_find(bench: Bench, limits: Limits) -> Remedy:
@@ -142,10 +147,6 @@ def _named(kind: Alike) -> str:
 def _others(kind: Alike) -> str:
     """What to add where a sheet has more of the kind."""
     return f" ({len(kind.cuts)} cuts are alike)" if len(kind.cuts) > 1 else ""
-
-
-def _percent(share: float) -> str:
-    return f"{number_text(share * 100, 1)} %"
 
 
 CUT_VISIBILITY = Check("cut-visibility", (Usual(Severity.WARNING, LEAST_SIGHT, "share"),), cut_visibility)

@@ -49,7 +49,7 @@ def build_pages(job: str, paths: tuple[str, ...], run: PagesRun) -> int:
         if failed and not run.despite_errors:
             withdraw_plan(plan.name, FolderWorkspace(_folder(loaded, run)))
             return _held_back(failed, run)
-        figures = figures_of(plan, loaded.job.gang)
+        figures = figures_of(plan)
         output = FolderWorkspace(_folder(loaded, run))
         files = build_plan(plan, figures, output, run.proofs)
     except ProblemsError as error:

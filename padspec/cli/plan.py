@@ -49,7 +49,7 @@ def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_js
             return unusable(error, as_json)
         say_problems(error, loaded.root if loaded else None)
         return 2
-    figures = figures_of(plan, loaded.job.gang)
+    figures = figures_of(plan)
     failed = failing(loaded, wanted)
     if as_json:
         say_json({**plan_data(plan, figures), "designs_with_errors": list(failed)})

@@ -6,11 +6,9 @@ from padspec.base.geometry import Box
 from padspec.jobs.figures import Figures
 from padspec.jobs.plan import JobPlan, PrintedPage, price_of_sheet
 from padspec.planning.quantities import stack_depth
-from padspec.resolve.studio import Cartridge, Studio
+from padspec.resolve.studio import INKS, Cartridge, Studio
 from padspec.sheet.cautions import CAUTIONS
 from padspec.sheet.cutting.plan import Cut, CutPlan
-
-INKS = ("cyan", "magenta", "yellow", "black")
 
 
 def plan_data(plan: JobPlan, figures: Figures) -> dict[str, Any]:
@@ -62,15 +60,10 @@ def inputs_data(studio: Studio, plan: JobPlan) -> dict[str, Any]:
             "chance": tolerance.chance,
         },
         "ink": {
-            **{name: _cartridge(part) for name, part in zip(INKS, _cartridges(studio), strict=True)},
+            **{name: _cartridge(part) for name, part in zip(INKS, studio.ink.cartridges, strict=True)},
             "allowance": studio.ink.allowance,
         },
     }
-
-
-def _cartridges(studio: Studio) -> tuple[Cartridge | None, ...]:
-    ink = studio.ink
-    return ink.cyan, ink.magenta, ink.yellow, ink.black
 
 
 def _cartridge(cartridge: Cartridge | None) -> dict[str, Any] | None:

@@ -30,15 +30,12 @@ def build_plan(plan: JobPlan, figures: Figures, output: FolderWorkspace, proofs:
     return (*files, f"{folder}/{PLAN}")
 
 
-def withdraw_plan(name: str, output: FolderWorkspace) -> bool:
-    """Take away what an earlier plan of a job wrote; whether there was any."""
+def withdraw_plan(name: str, output: FolderWorkspace) -> None:
+    """Take away what an earlier plan of a job wrote."""
     folder = folder_of(name)
-    there = _pages_there(folder, output)
-    if _name_there(folder, output) not in (None, name):
-        return False
-    for path in (*sorted(there), f"{folder}/{PLAN}"):
-        output.remove(path)
-    return bool(there)
+    if _name_there(folder, output) in (None, name):
+        for path in (*sorted(_pages_there(folder, output)), f"{folder}/{PLAN}"):
+            output.remove(path)
 
 
 def _pages_there(folder: str, output: FolderWorkspace) -> set[str]:

@@ -11,6 +11,7 @@ from padspec.jobs.papers import Paper, compare_papers
 from padspec.jobs.plan import JobPlan
 from padspec.making.ink import InkUse
 from padspec.report import finding_data
+from padspec.resolve.studio import INKS
 from padspec.sheet.chances.tolerance import OverLeaves
 from padspec.sheet.cutting.compare import GutterRow, compare_gutters
 
@@ -45,14 +46,14 @@ class Figures:
         }
 
 
-def figures_of(plan: JobPlan, gang: bool) -> Figures:
+def figures_of(plan: JobPlan) -> Figures:
     """Everything about one plan."""
     studio = plan.wanted[0].design.studio
     designs = [one.design for one in plan.wanted]
     return Figures(
         looked=tuple(look_over(page, plan.wanted) for page in plan.pages),
         chances=tuple(chances_of(page, studio) for page in plan.pages),
-        papers=compare_papers(plan, gang),
+        papers=compare_papers(plan),
         gutters=tuple((design.sku, *compare_gutters(design)) for design in designs),
         inks=tuple(face_ink(design) for design in designs),
     )
@@ -97,10 +98,9 @@ def _gutter(row: GutterRow) -> dict[str, Any]:
 
 
 def _ink(one: FaceInk) -> dict[str, Any]:
-    names = ("cyan", "magenta", "yellow", "black")
     return {
         "sku": one.sku,
-        "cover": dict(zip(names, one.cover.inks, strict=True)),
+        "cover": dict(zip(INKS, one.cover.inks, strict=True)),
         "yield_pages": _pages(one.use),
         "cost_a_leaf": _money(one.use),
         "white_panel_saves": None
@@ -110,8 +110,7 @@ def _ink(one: FaceInk) -> dict[str, Any]:
 
 
 def _pages(use: InkUse) -> dict[str, float]:
-    names = ("cyan", "magenta", "yellow", "black")
-    return {name: round(float(pages), 6) for name, pages in zip(names, use.pages, strict=True)}
+    return {name: round(float(pages), 6) for name, pages in zip(INKS, use.pages, strict=True)}
 
 
 def _money(use: InkUse) -> str | None:

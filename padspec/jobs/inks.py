@@ -1,6 +1,6 @@
 """What ink each design of a job takes, and what its white panel saves: estimates."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from padspec.base.colour import WHITE
 from padspec.base.geometry import Box, bounded_ppi
@@ -9,7 +9,7 @@ from padspec.draw.pdf import face_pdf
 from padspec.draw.png import rasterise
 from padspec.making.ink import Coverage, InkUse, coverage, ink_use, saved
 from padspec.resolve.design import Block, Design, Panel
-from padspec.scene.nodes import Scene
+from padspec.scene.nodes import Scene, without
 
 #: Coverage is a mean: fine detail need not be seen pixel by pixel.
 PPI = 150.0
@@ -36,8 +36,8 @@ def face_ink(design: Design) -> FaceInk:
     use = ink_use(cover, area, ink)
     if not _has_white_panel(design.face):
         return FaceInk(design.sku, cover, use, None)
-    bare = replace(scene, layers=tuple(layer for layer in scene.layers if layer.name != "panel"))
-    return FaceInk(design.sku, cover, use, saved(ink_use(_cover(bare), area, ink), use))
+    bare = ink_use(_cover(without(scene, "panel")), area, ink)
+    return FaceInk(design.sku, cover, use, saved(bare, use))
 
 
 def _has_white_panel(blocks: tuple[Block, ...]) -> bool:

@@ -8,19 +8,17 @@ from dataclasses import dataclass
 
 from padspec.base.colour import WHITE
 from padspec.base.findings import Finding, Remedy, Severity
-from padspec.base.numbers import mm_text, number_text, round_up
-from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS, is_found
+from padspec.base.numbers import mm_text, percent_text, round_up
+from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS, is_found, leaf_print
 from padspec.checks.check import Limits, limits_for
 from padspec.checks.cut_stretches import blind_stretches, telling_stretches
 from padspec.checks.shared_cuts.cuts import SharedCut, shared_cuts
-from padspec.checks.shared_cuts.measures import HAIR, STEP, Sight, Slip, sights, slips
-from padspec.checks.shared_cuts.prints import Print, print_of
+from padspec.checks.shared_cuts.measures import Sight, Slip, sights, slips
 from padspec.checks.sheet import stacked_error
-from padspec.checks.under import look_under
 from padspec.compose.compose import compose
 from padspec.draw.stretches import CutStretches
 from padspec.jobs.plan import PrintedPage, Wanted
-from padspec.resolve.design import Design, with_sheet
+from padspec.resolve.design import Design
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +35,7 @@ def look_over(page: PrintedPage, wanted: tuple[Wanted, ...]) -> Looked:
     designs = [wanted[at].design for at in page.designs]
     if len(set(page.designs)) < 2:
         return Looked(page.number, (), ())
-    seen, shown = _measured(page, designs)
+    seen, shown = _measured(page, wanted)
     to_find, to_forgive = _to_find(designs), _to_forgive(designs)
     lost = [sight for sight in seen if not is_found(sight, to_find)]
     telling = [slip for slip in shown if to_forgive.missed_above(slip.share)]
@@ -53,22 +51,17 @@ def look_over(page: PrintedPage, wanted: tuple[Wanted, ...]) -> Looked:
     return Looked(page.number, findings, (*blind_stretches(lost), *telling_stretches(telling)))
 
 
-def _measured(page: PrintedPage, designs: list[Design]) -> tuple[list[Sight], list[Slip]]:
+def _measured(page: PrintedPage, wanted: tuple[Wanted, ...]) -> tuple[list[Sight], list[Slip]]:
     """Costs nothing where no leaves are butted."""
     if not shared_cuts(page.sheet):
         return [], []
-    off = max(stacked_error(design) for design in designs)
-    leaves = {at: _print(design, off) for at, design in zip(page.designs, designs, strict=True)}
+    off = max(stacked_error(wanted[at].design) for at in page.designs)
+    leaves = {
+        at: leaf_print(wanted[at].design, compose(wanted[at].design), None, off)
+        for at in dict.fromkeys(page.designs)
+    }
     prints = [leaves[at] for at in page.designs]
     return list(sights(page.sheet, prints)), list(slips(page.sheet, prints, off))
-
-
-def _print(design: Design, off: float) -> Print:
-    face = compose(design)
-    if face.scene.bleed < off:
-        # How the ground would go on past a bleed that is too short must be drawn to be known.
-        face = compose(with_sheet(design, bleed=off))
-    return print_of(face, look_under(face), max(off, HAIR + STEP))
 
 
 def _to_find(designs: list[Design]) -> Limits:
@@ -96,8 +89,8 @@ def _blind(worst: Sight, page: PrintedPage, designs: list[Design]) -> Finding:
         severity=Severity.WARNING,
         place=designs[0].key("sheet", "gutter").place,
         message=f"Page {page.number}: {_between(worst.kind.cut, designs)} is hard to find: no crop marks stand at "
-        f"both ends, and its sides differ along {_percent(worst.share)} of it.",
-        measured=_percent(worst.share),
+        f"both ends, and its sides differ along {percent_text(worst.share)} of it.",
+        measured=percent_text(worst.share),
         limit=_to_find(designs).mildest.text,
         remedy=_apart(designs),
     )
@@ -112,8 +105,8 @@ def _tells(worst: Slip, page: PrintedPage, designs: list[Design], limits: Limits
         severity=level.severity,
         place=designs[0].key("sheet", "gutter").place,
         message=f"Page {page.number}: {_between(worst.kind.cut, designs)} must be true: {mm_text(off)} off, it "
-        f"shows a strip of the neighbour along {_percent(worst.share)} of it.",
-        measured=f"{_percent(worst.share)} of {mm_text(worst.kind.cut.length)}",
+        f"shows a strip of the neighbour along {percent_text(worst.share)} of it.",
+        measured=f"{percent_text(worst.share)} of {mm_text(worst.kind.cut.length)}",
         limit=level.text,
         remedy=_apart(designs),
     )
@@ -167,7 +160,3 @@ def _marks(page: PrintedPage, design: Design) -> Iterator[Finding]:
             limit="0",
             remedy=Remedy("Measure where there is no mark: the cut plan says every distance."),
         )
-
-
-def _percent(share: float) -> str:
-    return f"{number_text(share * 100, 1)} %"

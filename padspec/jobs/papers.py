@@ -21,11 +21,11 @@ class Paper:
     misfits: tuple[str, ...]
 
 
-def compare_papers(plan: JobPlan, gang: bool) -> tuple[Paper, ...]:
+def compare_papers(plan: JobPlan) -> tuple[Paper, ...]:
     """The job on every size that its designs use and every other one of the studio, each design on that size."""
     sizes = {one.design.sheet.size for one in plan.wanted}
     return tuple(
-        _told(name, plan) if sizes == {size} else _on(name, size, plan, gang) for name, size in _sizes(plan.wanted)
+        _told(name, plan) if sizes == {size} else _on(name, size, plan) for name, size in _sizes(plan.wanted)
     )
 
 
@@ -39,7 +39,7 @@ def _sizes(wanted: tuple[Wanted, ...]) -> list[tuple[str, Size]]:
     return [(name, size) for size, name in found.items()]
 
 
-def _on(name: str, size: Size, plan: JobPlan, gang: bool) -> Paper:
+def _on(name: str, size: Size, plan: JobPlan) -> Paper:
     wanted = tuple(
         replace(one, design=replace(one.design, sheet=replace(one.design.sheet, size_name=name, size=size)))
         for one in plan.wanted
@@ -47,7 +47,7 @@ def _on(name: str, size: Size, plan: JobPlan, gang: bool) -> Paper:
     misfits = tuple(design.sku for design in unfit(wanted))
     if misfits:
         return Paper(name, (), 0, 0, 0, 0.0, None, misfits)
-    return _told(name, make_plan(plan.name, wanted, gang))
+    return _told(name, make_plan(plan.name, wanted, plan.gang))
 
 
 def _told(name: str, plan: JobPlan) -> Paper:

@@ -8,6 +8,7 @@ from padspec.reading.defaults import defaults
 from padspec.reading.tree import Mapping
 from padspec.resolve.settings import Settings, Troubles, merge
 from padspec.resolve.studio import (
+    INKS,
     Cartridge,
     Cutter,
     CutterKind,
@@ -105,7 +106,7 @@ def _tolerance(tolerance: Settings) -> Tolerance:
 
 
 def _ink(ink: Settings) -> Ink:
-    cyan, magenta, yellow, black = (_cartridge(ink, name) for name in ("cyan", "magenta", "yellow", "black"))
+    cyan, magenta, yellow, black = (_cartridge(ink, name) for name in INKS)
     return Ink(cyan, magenta, yellow, black, ink.share("allowance"))
 
 

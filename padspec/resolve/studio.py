@@ -93,6 +93,10 @@ class Cartridge:
     pages: int
 
 
+#: The inks of a process, in the order in which everything lists them.
+INKS = ("cyan", "magenta", "yellow", "black")
+
+
 @dataclass(frozen=True, slots=True)
 class Ink:
     """The printer's inks, each None where it is not stated, and what cleaning takes beside, as a share of one."""
@@ -102,6 +106,11 @@ class Ink:
     yellow: Cartridge | None
     black: Cartridge | None
     allowance: float
+
+    @property
+    def cartridges(self) -> tuple[Cartridge | None, ...]:
+        """Those of `INKS`, in that order."""
+        return self.cyan, self.magenta, self.yellow, self.black
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,7 +48,7 @@ def test_what_the_white_panel_saves_by_hand() -> None:
 
 def test_a_plan_has_a_figure_for_every_page_paper_and_design() -> None:
     plan = make_plan("Sea", (Wanted(made(), 3),))
-    figures = figures_of(plan, gang=True)
+    figures = figures_of(plan)
     assert [one.page for one in figures.chances] == [page.number for page in plan.pages]
     assert [paper.sheets for paper in figures.papers] == [plan.sheets]
     assert [sku for sku, _, _ in figures.gutters] == ["x"]

@@ -151,7 +151,7 @@ def test_paper_costs_what_its_sheets_cost() -> None:
 
 def test_other_paper_is_compared_on_the_whole_job() -> None:
     """By hand, 12 pads of 90 × 190: A3 holds six, 630 ÷ 6 + 2 = 107 at 0.11; letter two, 317 at 0.045."""
-    papers = {paper.size_name: paper for paper in compare_papers(planned(TEN[0]), gang=True)}
+    papers = {paper.size_name: paper for paper in compare_papers(planned(TEN[0]))}
     assert {name: (paper.sheets, str(paper.cost)) for name, paper in papers.items()} == {
         "A4": (212, "10.60"),
         "A3": (107, "11.77"),
