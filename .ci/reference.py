@@ -1,4 +1,4 @@
-"""Write the generated parts of the docs: schemas/README.md, and the tables of checks and commands in README.md.
+"""Write what is generated: the blocks in the schema of layouts, schemas/README.md, the tables in README.md.
 
 Run it after a change of schemas, checks or commands; with --check it only says whether they are up to date.
 """
@@ -7,10 +7,13 @@ import inspect
 import sys
 from pathlib import Path
 
+from layout_schema import layout_schema
+
 from padspec.checks.check import limits_for
 from padspec.checks.table import CHECKS
 from padspec.cli.main import COMMANDS
 from padspec.reading.describe import describe, headwords
+from padspec.reading.describe_layout import layout_summaries
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -29,6 +32,15 @@ def commands_table() -> str:
     """One line a command."""
     rows = ["| command | what it does |", "|---|---|"]
     rows += [f"| `padspec {name}` | {line} |" for name, (_, line) in COMMANDS.items()]
+    return "\n".join(rows)
+
+
+def layouts_table() -> str:
+    """One line a built-in layout."""
+    rows = ["| layout | what it is | made for |", "|---|---|---|"]
+    for layout in layout_summaries():
+        trims = ", ".join(f"{width} × {height}" for width, height in layout.trims)
+        rows.append(f"| `{layout.name}` | {layout.about} | {trims} |")
     return "\n".join(rows)
 
 
@@ -52,13 +64,19 @@ def between(text: str, name: str, content: str) -> str:
     return f"{head}{start}\n{content}\n{end}{tail}"
 
 
+def _renewed(readme: str) -> str:
+    tables = {"layouts": layouts_table(), "checks": checks_table(), "commands": commands_table()}
+    for name, content in tables.items():
+        readme = between(readme, name, content)
+    return readme
+
+
 def main() -> int:
     """Write or check; the exit status is 1 where something is out of date."""
-    readme = ROOT / "README.md"
+    readme, layouts = ROOT / "README.md", ROOT / "schemas" / "layout.schema.json"
     wanted = {
-        readme: between(
-            between(readme.read_text("utf-8"), "checks", checks_table()), "commands", commands_table()
-        ),
+        layouts: layout_schema(layouts),
+        readme: _renewed(readme.read_text("utf-8")),
         ROOT / "schemas" / "README.md": schema_reference(),
     }
     stale = [path for path, text in wanted.items() if not path.exists() or path.read_text("utf-8") != text]

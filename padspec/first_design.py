@@ -9,18 +9,27 @@ from dataclasses import dataclass, replace
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.findings import Finding
+from padspec.base.numbers import number_text
 from padspec.base.place import Place
 from padspec.base.units import is_share, parse_length
 from padspec.design_text import Values, key_at, write_design
 from padspec.pipeline import Pad, make
-from padspec.reading.tree import Mapping, Node
-from padspec.resolve.design import Art, Block, Heading, Rows, blocks
+from padspec.reading.describe_layout import summary_of
+from padspec.reading.gather import Documents, gather
+from padspec.reading.tree import Mapping, Node, Sequence
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.blocks.block import Block
+from padspec.resolve.blocks.heading import Heading
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import Design, blocks
+from padspec.resolve.resolve import resolve
+from padspec.sheet.tile import tile
 from padspec.workspace import MemoryWorkspace, Workspace
 
 #: Trims that sit well on office sheets, best first; the first with the most faces a sheet is taken.
 TRIMS = (("90 mm", "190 mm"), ("3 1/4 in", "7 1/2 in"))
 #: `new` makes a picture with few pixels smaller, but no smaller than this share of the trim's height.
-LEAST_ART_SHARE = 0.18
+LEAST_ART_SHARE = 0.12
 _ROUNDS = 8
 #: A picture this many times as wide as high is a frieze rather than a figure.
 WIDE = 2.2
@@ -40,6 +49,7 @@ class FirstWish:
     layout: str = ""
     width: str = ""
     height: str = ""
+    colourway: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,17 +60,32 @@ class FirstDesign:
     pad: Pad
 
 
+@dataclass(frozen=True, slots=True)
+class _Draft:
+    """A design that is not looked over yet: what its trim is chosen by, and its defaults are taken from."""
+
+    documents: Documents
+    design: Design
+    faces: int
+
+
 def first_design(path: str, wish: FirstWish, workspace: Workspace) -> FirstDesign:
     """Write the design that would stand at `path`.
 
     Raises ProblemsError where the picture or a wish cannot be used; a problem's place is then the key that
     holds it, such as `trim.width`.
     """
-    trims = ((wish.width, wish.height),) if wish.width and wish.height else TRIMS
-    trials = [(values, _make(path, values, workspace)) for values in (_values(wish, trim) for trim in trims)]
-    values, pad = max(trials, key=lambda trial: trial[1].sheet.n_up if trial[1].sheet else 0)
     asked = bool(wish.width and wish.height)
-    return _settled(path, {**values, **_written_out(pad)}, workspace, keep_trim=asked)
+    first = _values(wish, (wish.width, wish.height) if asked else TRIMS[0])
+    trials = [(first, _draft(path, first, workspace))]
+    if not asked:
+        trials = [
+            (values, _draft(path, values, workspace))
+            for values in (_values(wish, trim) for trim in _trims(trials[0][1].documents.layout.root))
+        ]
+    values, draft = max(trials, key=lambda trial: trial[1].faces)
+    written_out = _written_out(draft, with_colours=not wish.colourway)
+    return _settled(path, {**values, **written_out}, workspace, keep_trim=asked)
 
 
 def title_from(stem: str) -> str:
@@ -71,6 +96,12 @@ def title_from(stem: str) -> str:
     """
     words = re.sub(r"[-_.\s]+", " ", stem).strip()
     return "" if _CAMERA.fullmatch(words) else words[0].upper() + words[1:]
+
+
+def _trims(layout: Mapping) -> tuple[tuple[str, str], ...]:
+    """The trims to choose among: the one that the layout is best at, or padspec's own where it takes those."""
+    stated = summary_of(layout).trims
+    return stated[:1] if stated and stated[0] not in TRIMS else TRIMS
 
 
 def _values(wish: FirstWish, trim: tuple[str, str]) -> Values:
@@ -86,6 +117,8 @@ def _values(wish: FirstWish, trim: tuple[str, str]) -> Values:
     }
     if wish.layout:
         values[("layout",)] = wish.layout
+    if wish.colourway:
+        values[("colourway",)] = wish.colourway
     if wish.heading:
         values[("heading", "text")] = wish.heading
     return values
@@ -106,9 +139,24 @@ def _settled(path: str, values: Values, workspace: Workspace, keep_trim: bool) -
 
 def _make(path: str, values: Values, workspace: Workspace) -> Pad:
     try:
-        return make(path, MemoryWorkspace({path: write_design(values).encode("utf-8")}, behind=workspace))
+        return make(path, _with_design(path, values, workspace))
     except ProblemsError as error:
         raise ProblemsError(*(_by_key(problem, path, values) for problem in error.problems)) from None
+
+
+def _draft(path: str, values: Values, workspace: Workspace) -> _Draft:
+    folder = _with_design(path, values, workspace)
+    try:
+        documents = gather(path, folder)
+        design = resolve(documents, folder)
+    except ProblemsError as error:
+        raise ProblemsError(*(_by_key(problem, path, values) for problem in error.problems)) from None
+    sheet = tile(design)
+    return _Draft(documents, design, sheet.n_up if sheet else 0)
+
+
+def _with_design(path: str, values: Values, workspace: Workspace) -> Workspace:
+    return MemoryWorkspace({path: write_design(values).encode("utf-8")}, behind=workspace)
 
 
 def _by_key(problem: Problem, path: str, values: Values) -> Problem:
@@ -117,36 +165,63 @@ def _by_key(problem: Problem, path: str, values: Values) -> Problem:
     return replace(problem, place=Place(".".join(key), 0, 0)) if key else problem
 
 
-def _written_out(pad: Pad) -> Values:
-    """The choices that a maker will want to see and change, written down; what the studio sets stays there."""
-    colours: Values = {("palette", name): colour.hex for name, colour in pad.design.palette}
-    words = next((block.text for block in _headings(pad)), "To do")
+def _written_out(draft: _Draft, with_colours: bool) -> Values:
+    """The choices that a maker will want to see and change, written down; what the studio sets stays there.
+
+    The colours of a colourway that was asked for by name go on following that name.
+    """
+    design = draft.design
+    colours = design.palette if with_colours else ()
+    found = blocks(design)
     chosen: Values = {
         ("leaves",): "50",
-        ("layout",): pad.design.layout,
-        ("art", "height"): "30 %",
-        **colours,
-        ("ground", "pattern", "kind"): "dots",
-        ("ground", "pattern", "size"): "6 mm",
-        ("heading", "text"): words,
-        ("heading", "font"): "Fredoka",
-        ("heading", "size"): "7.5 mm",
-        ("rows", "pitch"): "8 mm",
-        ("rows", "weight"): "0.3 mm",
+        ("layout",): design.layout,
+        **{("palette", name): colour.hex for name, colour in colours},
     }
-    if any(isinstance(block, Rows) and block.checkbox for block in blocks(pad.design)):
+    if any(isinstance(block, Art) and block.fills == "block" for block in found):
+        chosen |= {
+            ("art", "height"): "30 %",
+            ("ground", "pattern", "kind"): "dots",
+            ("ground", "pattern", "size"): "6 mm",
+        }
+    heading = next((block for block in found if isinstance(block, Heading)), None)
+    if heading is not None:
+        chosen |= {
+            ("heading", "text"): heading.text,
+            ("heading", "font"): "Fredoka",
+            ("heading", "size"): f"{number_text(heading.size)} mm",
+        }
+    rows = [block for block in found if isinstance(block, Rows)]
+    if rows:
+        chosen |= {("rows", "pitch"): "8 mm", ("rows", "weight"): "0.3 mm"}
+    if any(block.squares for block in rows):
         chosen[("rows", "checkbox")] = "4 mm"
-    if any(_spans_panel(block, pad) for block in blocks(pad.design)):
+    if any(_spans_panel(block, design) for block in found):
         # A low, wide picture would cover both of the panel's upper corners: it stands on its edge instead.
         chosen[("art", "overlap")] = "0 mm"
-    studio = pad.documents.studio.root
-    return {path: value for path, value in chosen.items() if not _set_in(studio, path)}
+    studio, layout = draft.documents.studio.root, draft.documents.layout.root.get("face")
+    return {
+        path: value
+        for path, value in chosen.items()
+        if not _set_in(studio, path) and not (path != ("heading", "text") and _laid(layout, path))
+    }
 
 
-def _spans_panel(block: Block, pad: Pad) -> bool:
-    return (
-        isinstance(block, Art) and block.width > WIDE * block.height and block.width > 0.8 * pad.design.trim.width
-    )
+def _laid(face: Node | None, path: tuple[str, ...]) -> bool:
+    """Whether a block of the layout sets a key itself, which a setting for all of its kind would override."""
+    if isinstance(face, Sequence):
+        return any(_laid(item, path) for item in face.items)
+    if not isinstance(face, Mapping):
+        return False
+    kind = face.entries[0]
+    body = kind.value
+    if not isinstance(body, Mapping):
+        return False
+    return (kind.key == path[0] and _set_in(body, path[1:])) or _laid(body.get("holds"), path)
+
+
+def _spans_panel(block: Block, design: Design) -> bool:
+    return isinstance(block, Art) and block.width > WIDE * block.height and block.width > 0.8 * design.trim.width
 
 
 def _set_in(root: Mapping, path: tuple[str, ...]) -> bool:
@@ -159,14 +234,15 @@ def _set_in(root: Mapping, path: tuple[str, ...]) -> bool:
     return node is not None
 
 
-def _headings(pad: Pad) -> list[Heading]:
-    return [block for block in blocks(pad.design) if isinstance(block, Heading)]
+def _headings(design: Design) -> list[Heading]:
+    return [block for block in blocks(design) if isinstance(block, Heading)]
 
 
 def _taken_up(finding: Finding, pad: Pad, keep_trim: bool) -> list[tuple[tuple[str, ...], str]]:
     if finding.remedy is None or (keep_trim and finding.check == "sheet-fit"):
         return []
-    if finding.check == "art-resolution" and not finding.remedy.changes:
+    fills = any(isinstance(block, Art) and block.fills == "face" for block in blocks(pad.design))
+    if finding.check == "art-resolution" and not finding.remedy.changes and not fills:
         # Too few pixels for any size that would serve: as small as a picture may be, and the finding stays.
         return [(("art", "height"), f"{LEAST_ART_SHARE * 100:.0f} %")]
     return [(_home(path, pad), _bounded(path, value, pad)) for path, value in finding.remedy.changes]

@@ -12,10 +12,18 @@ from importlib.resources.abc import Traversable
 
 #: The families that padspec brings, with the package that holds each.
 BUNDLED = {
+    "Baloo 2": "fontpkg_baloo_2",
+    "Caveat": "fontpkg_caveat",
     "Fredoka": "fontpkg_fredoka",
     "Fredoka One": "font_fredoka_one",
+    "Lilita One": "fontpkg_lilita_one",
+    "Lora": "fontpkg_lora",
     "Nunito": "fontpkg_nunito",
+    "Rubik": "fontpkg_rubik",
 }
+#: Families that stand in for what a font lacks, first to last: Baloo 2 has Devanagari and the accents of Europe
+#: and Vietnam, Nunito has Cyrillic, Rubik Arabic and Hebrew. All are round, as the usual font is.
+FALLBACKS = ("Baloo 2", "Nunito", "Rubik")
 #: The family of slugs and other small print.
 PLAIN = "Nunito"
 

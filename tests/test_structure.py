@@ -2,7 +2,6 @@
 
 import ast
 import importlib
-import json
 import pkgutil
 import subprocess
 import sys
@@ -65,13 +64,6 @@ def test_no_function_needs_scrolling(file: Path) -> None:
         if node.end_lineno - node.lineno + 1 > MOST_LINES_OF_A_FUNCTION
     }
     assert not long
-
-
-@pytest.mark.parametrize("name", ["studio", "design", "layout", "collection", "common"])
-def test_a_schema_is_one_of_its_standard(name: str) -> None:
-    from jsonschema import Draft202012Validator
-
-    Draft202012Validator.check_schema(json.loads(resources.schema_text(name)))
 
 
 def test_every_built_in_layout_reads_and_is_called_what_its_file_is() -> None:

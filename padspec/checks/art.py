@@ -6,7 +6,8 @@ from math import ceil
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import mm_text, number_text, round_down
 from padspec.checks.check import Limits, Subject
-from padspec.resolve.design import Art, blocks
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.design import blocks
 
 #: A picture smaller than this is no remedy for too few pixels.
 LEAST_HEIGHT = 10.0
@@ -30,7 +31,8 @@ def art_resolution(subject: Subject, limits: Limits) -> Iterator[Finding]:
         needed = (ceil(block.width / 25.4 * target), ceil(block.height / 25.4 * target))
         height = round_down(block.source[1] * 25.4 / target + 2 * block.frame, 0.1)
         bigger = f"use a picture of at least {needed[0]} × {needed[1]} pixels"
-        text = f"Place it {number_text(height)} mm high or {bigger}." if height >= LEAST_HEIGHT else f"{bigger}."
+        smaller = block.fills == "block" and height >= LEAST_HEIGHT
+        text = f"Place it {number_text(height)} mm high or {bigger}." if smaller else f"{bigger}."
         yield Finding(
             check="art-resolution",
             severity=level.severity,
@@ -41,7 +43,7 @@ def art_resolution(subject: Subject, limits: Limits) -> Iterator[Finding]:
             limit=level.text,
             remedy=Remedy(
                 text[0].upper() + text[1:],
-                ((key.path, f"{number_text(height)} mm"),) if height >= LEAST_HEIGHT else (),
+                ((key.path, f"{number_text(height)} mm"),) if smaller else (),
             ),
         )
 

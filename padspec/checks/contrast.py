@@ -7,7 +7,9 @@ from padspec.base.findings import Finding, Remedy
 from padspec.base.numbers import number_text
 from padspec.checks.check import Level, Limits, Subject
 from padspec.checks.line_contrast import Lines, lines_of, nearest_passing
-from padspec.resolve.design import Rows, blocks
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.blocks.words import words_of
+from padspec.resolve.design import blocks
 
 #: WCAG 2 calls lettering large from 18 pt.
 LARGE = 18 * 25.4 / 72
@@ -37,6 +39,7 @@ def checkbox_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
     Remedy: the nearest colour of the same hue that passes, for the squares alone: rules may stay fainter.
     """
     own = {block.id for block in blocks(subject.design) if isinstance(block, Rows) and _own_square(block)}
+    bare = {block.id for block in blocks(subject.design) if not (isinstance(block, Rows) and block.squares)}
     for lines in lines_of(subject, "checkbox"):
         measured = lines.worst(lines.colour)
         level = limits.missed_below(measured)
@@ -48,7 +51,7 @@ def checkbox_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
                 level,
                 measured,
                 "The squares hardly show",
-                "checkbox-colour",
+                "colour" if lines.block in bare else "checkbox-colour",
                 limits,
             )
             caused_by = "checkbox-colour" if lines.block in own else "colour"
@@ -88,6 +91,7 @@ def lettering_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
     A limit of the maker's own holds for both. Remedy: the nearest colour of the same hue that passes.
     """
     sizes = {p.block: p.size for p in subject.face.placements}
+    keys = {words.block: words.colour_key for words in words_of(blocks(subject.design))}
     for lines in lines_of(subject, "lettering"):
         usual = limits.mildest
         small = sizes.get(lines.block, LARGE) < LARGE - 1e-9
@@ -96,12 +100,12 @@ def lettering_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
         measured = lines.worst(lines.colour)
         if held.missed_below(measured) is not None:
             words = "The small lettering is hard to read" if small else "The heading is hard to read"
-            yield _finding(subject, "lettering-contrast", lines, level, measured, words, "colour", held)
+            yield _finding(subject, "lettering-contrast", lines, level, measured, words, keys[lines.block], held)
 
 
 def _own_square(block: Rows) -> bool:
     """Whether the squares have a colour setting of their own rather than following the rules."""
-    return block.checkbox_colour != block.colour
+    return block.squares is not None and block.squares.colour != block.colour
 
 
 def _finding(

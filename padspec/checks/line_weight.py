@@ -6,7 +6,11 @@ from padspec.base.colour import BLACK, Colour
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import number_text, round_up
 from padspec.checks.check import Level, Limits, Subject
-from padspec.resolve.design import Rows, blocks
+from padspec.resolve.blocks.block import Block
+from padspec.resolve.blocks.grid import Grid
+from padspec.resolve.blocks.marks import Marks
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import blocks
 
 #: Colours that a four-ink printer lays down as one solid ink; everything else is screened.
 SOLID = (BLACK, Colour(0, 255, 255), Colour(255, 0, 255), Colour(255, 255, 0))
@@ -25,7 +29,7 @@ def line_weight(subject: Subject, limits: Limits) -> Iterator[Finding]:
     least = _held(limits.at(Severity.ERROR), studio.printer.least_line)
     least_screened = _held(limits.at(Severity.WARNING), studio.printer.least_screened_line)
     for block in blocks(subject.design):
-        if not isinstance(block, Rows):
+        if not isinstance(block, Rows | Grid | Marks) or _is_dotted(block):
             continue
         screened = any(colour not in SOLID for colour in _colours(block))
         if block.weight < least.value - 1e-9:
@@ -37,8 +41,10 @@ def line_weight(subject: Subject, limits: Limits) -> Iterator[Finding]:
             )
 
 
-def _colours(block: Rows) -> tuple[Colour, ...]:
-    return (block.colour,) if block.checkbox is None else (block.colour, block.checkbox_colour)
+def _colours(block: Rows | Grid | Marks) -> tuple[Colour, ...]:
+    if isinstance(block, Rows) and block.squares is not None:
+        return block.colour, block.squares.colour
+    return (block.colour,)
 
 
 def _held(level: Level, studio: float) -> Level:
@@ -46,7 +52,12 @@ def _held(level: Level, studio: float) -> Level:
     return level if level.usual is not None else Level(level.severity, studio, level.unit)
 
 
-def _finding(subject: Subject, block: Rows, level: Level, target: float, words: str) -> Finding:
+def _is_dotted(block: Block) -> bool:
+    """Dots are filled and have no line."""
+    return isinstance(block, Grid) and block.mark == "dots"
+
+
+def _finding(subject: Subject, block: Rows | Grid | Marks, level: Level, target: float, words: str) -> Finding:
     key = subject.design.key(block.id, "weight")
     enough = f"{number_text(round_up(target, 0.01), 2)} mm"
     return Finding(

@@ -11,7 +11,10 @@ from padspec.draw.press.separations import face_cover
 from padspec.press.gamut import FlatMiss, flat_misses, miss_of, picture_misses
 from padspec.press.of_design import separator_of
 from padspec.press.separate import Separator
-from padspec.resolve.design import Art, Design, Key, Rows, blocks
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import Design, blocks
+from padspec.resolve.key import Key
 
 #: A picture may hold this share of pixels that print otherwise before it is told.
 PICTURE_SHARE = 0.05

@@ -1,6 +1,5 @@
 """Room for writing and for the heading."""
 
-from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import replace
 from math import floor
@@ -8,10 +7,14 @@ from math import floor
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import mm_text, number_text, round_down, round_up
 from padspec.checks.check import Limits, Subject
-from padspec.compose.compose import compose
-from padspec.compose.face import Placement
-from padspec.compose.heading import fit
-from padspec.resolve.design import Art, Design, Heading, Panel, Rows, blocks
+from padspec.checks.least_trim import leaf_text, least_trim
+from padspec.compose.blocks.heading import fit
+from padspec.compose.blocks.rows import rule_length
+from padspec.compose.face import Face, Placement
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.blocks.heading import Heading
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import blocks
 
 LEAST_WRITING, NO_WRITING = 30.0, 10.0
 #: Lines may take this share of the pitch or of the square, whichever is smaller.
@@ -130,26 +133,14 @@ def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
 
 
 def _more_height(subject: Subject, block: Rows) -> str:
-    """How much taller the trim has to be for one row, tried; a picture stated as a share of it grows along."""
-    design = subject.design
-    halves = range(1, 2 * _MOST_TALLER)
-    found = bisect_left(halves, True, key=lambda n: _rows_in(design, block, n / 2) > 0)
-    lack = (found + 1) / 2
-    if found == len(halves):
-        if not block.grow and not block.count:
-            return "Give the rows grow: 1 in the layout, so that they take what is left, or a count."
-        return "Set a smaller pitch, or let the panel's inset, pad and corner be smaller."
-    pictures = sum(other.height for other in blocks(design) if isinstance(other, Art))
-    taller = round_up(lack / max(1 - pictures / design.trim.height, 0.1), 0.5)
-    lower = f", or the picture {mm_text(lack)} lower" if pictures > lack else ""
-    return f"Make the trim {mm_text(taller)} taller{lower}."
-
-
-def _rows_in(design: Design, block: Rows, taller: float) -> int:
-    """How many rows a block would hold were the trim so much taller."""
-    bare = replace(design.ground, pattern=None)
-    trim = replace(design.trim, height=design.trim.height + taller)
-    return compose(replace(design, trim=trim, ground=bare)).placement(block.id).rows
+    """The least leaf that has room for a row, tried."""
+    trim = least_trim(subject.design, lambda face: face.placement(block.id).rows > 0)
+    if trim is not None:
+        lower = ", or make the picture lower" if any(isinstance(b, Art) for b in blocks(subject.design)) else ""
+        return f"A leaf of {leaf_text(trim)} has room for one{lower}."
+    if not block.grow and not block.count:
+        return "Give the rows grow: 1 in the layout, so that they take what is left, or a count."
+    return "Set a smaller pitch, or let the panel's inset, pad and corner be smaller."
 
 
 def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> Iterator[Finding]:
@@ -159,7 +150,8 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
     if block.count:
         key = subject.design.key(block.id, "count")
         count = floor(placed.box.height / level.value + 1e-9)
-        remedy = Remedy(f"Rule {count} rows instead of {block.count}.", ((key.path, str(count)),))
+        leaf = _on_a_leaf(subject, block, level.value)
+        remedy = Remedy(f"Rule {count} rows instead of {block.count}{leaf}.", ((key.path, str(count)),))
     else:
         key = subject.design.key(block.id, "pitch")
         pitch = round_up(level.value, 0.1)
@@ -168,7 +160,7 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
         remedy = Remedy(f"Set pitch: {enough}.", ((key.path, enough),))
     if count < 1:
         lack = mm_text(level.value - max(placed.box.height, 0))
-        remedy = Remedy(f"The rows need {lack} more height: a taller trim or a lower picture gives it.")
+        remedy = Remedy(f"The rows need {lack} more height{_on_a_leaf(subject, block, level.value)}.")
     yield Finding(
         check="row-room",
         severity=level.severity,
@@ -180,9 +172,15 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
     )
 
 
+def _on_a_leaf(subject: Subject, block: Rows, pitch: float) -> str:
+    """The least leaf on which the rows have this pitch, as the end of a sentence; empty where there is none."""
+    trim = least_trim(subject.design, lambda face: face.placement(block.id).pitch >= pitch - 1e-9)
+    return f", or make the leaf {leaf_text(trim)}" if trim else ""
+
+
 def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> Iterator[Finding]:
     level = limits.at(Severity.ERROR)
-    if block.checkbox is None or block.checkbox <= level.value * placed.pitch + 1e-9:
+    if block.squares is None or block.squares.size <= level.value * placed.pitch + 1e-9:
         return
     key = subject.design.key(block.id, "checkbox")
     side = round_down(level.value * placed.pitch, 0.1)
@@ -191,8 +189,8 @@ def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) ->
         check="row-room",
         severity=level.severity,
         place=key.place,
-        message=f"Squares of {mm_text(block.checkbox)} crowd a pitch of {mm_text(placed.pitch)}.",
-        measured=f"{number_text(block.checkbox / placed.pitch * 100, 0)} % of the pitch",
+        message=f"Squares of {mm_text(block.squares.size)} crowd a pitch of {mm_text(placed.pitch)}.",
+        measured=f"{number_text(block.squares.size / placed.pitch * 100, 0)} % of the pitch",
         limit=level.text,
         remedy=Remedy(f"Set checkbox: {enough}.", ((key.path, enough),)),
     )
@@ -200,14 +198,14 @@ def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) ->
 
 def _heavy(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding]:
     """Lines so heavy that rows close up or squares fill in."""
-    room = min(placed.pitch, block.checkbox or placed.pitch)
+    room = min(placed.pitch, block.squares.size if block.squares else placed.pitch)
     most = MOST_LINE * room
     if block.weight <= most + 1e-9:
         return
     key = subject.design.key(block.id, "weight")
     lighter = round_down(most, 0.01)
     enough = f"{number_text(lighter)} mm"
-    what = "a square" if block.checkbox and block.checkbox <= placed.pitch else "a pitch"
+    what = "a square" if block.squares and block.squares.size <= placed.pitch else "a pitch"
     yield Finding(
         check="row-room",
         severity=Severity.ERROR,
@@ -222,9 +220,9 @@ def _heavy(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding
 
 
 def _length(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding]:
-    taken = 0.0 if block.checkbox is None else block.checkbox + block.checkbox_gap
-    writing = placed.box.width - taken
-    if writing >= LEAST_WRITING - 1e-9:
+    writing = rule_length(block, placed.box, placed.rows)
+    aside = subject.design.trim.width - writing
+    if block.line == "none" or writing >= LEAST_WRITING - 1e-9:
         return
     yield Finding(
         check="row-room",
@@ -234,13 +232,19 @@ def _length(subject: Subject, block: Rows, placed: Placement) -> Iterator[Findin
         measured=mm_text(max(writing, 0)),
         limit=mm_text(NO_WRITING if writing < NO_WRITING - 1e-9 else LEAST_WRITING),
         remedy=Remedy(
-            f"Of the leaf's {mm_text(subject.design.trim.width)}, {mm_text(_aside(subject, taken))} go to insets, "
-            f"pads, squares and their gaps; leave {mm_text(LEAST_WRITING)} to write on."
+            f"Of the leaf's {mm_text(subject.design.trim.width)}, {mm_text(aside)} go to insets, pads, "
+            f"what stands beside, squares and their gaps; {mm_text(LEAST_WRITING)} are to be left"
+            f"{_long_enough(subject, block)}."
         ),
     )
 
 
-def _aside(subject: Subject, taken: float) -> float:
-    """What the sides of the face take from the rows: everything between the trim and the writing."""
-    panels = [block for block in blocks(subject.design) if isinstance(block, Panel)]
-    return taken + 2 * sum(panel.inset + panel.pad for panel in panels[:1])
+def _long_enough(subject: Subject, block: Rows) -> str:
+    """The least leaf whose rules are long enough, as the end of a sentence; empty where there is none."""
+
+    def fits(face: Face) -> bool:
+        placed = face.placement(block.id)
+        return rule_length(block, placed.box, placed.rows) >= LEAST_WRITING - 1e-9
+
+    trim = least_trim(subject.design, fits)
+    return f", as on a leaf of {leaf_text(trim)}" if trim else ""

@@ -9,8 +9,13 @@ from padspec.base.numbers import mm_text, number_text, round_up
 from padspec.checks.check import Level, Limits, Subject
 from padspec.compose.compose import compose
 from padspec.compose.face import Face
-from padspec.resolve.design import Art, Block, Design, Panel, blocks
-from padspec.scene.nodes import Cause, Shape, pictures, shapes
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.blocks.block import Block, Holder
+from padspec.resolve.blocks.columns import Columns
+from padspec.resolve.blocks.panel import Panel
+from padspec.resolve.blocks.stack import Stack
+from padspec.resolve.design import Design, blocks
+from padspec.scene.nodes import Cause, Shape, pictures, shapes, without
 from padspec.scene.outline import bounds
 
 #: The schema allows no more.
@@ -19,6 +24,7 @@ _WORDS = {
     "panel": "The panel",
     "art": "The picture",
     "lettering": "The lettering",
+    "outline": "The edge of the lettering",
     "rule": "A rule",
     "checkbox": "A square",
 }
@@ -76,7 +82,7 @@ def _everything(face: Face) -> Iterator[tuple[Cause, Box]]:
     for shape in shapes(face.scene):
         if shape.cause.part in _WORDS:
             yield shape.cause, _ink(shape)
-    for picture in pictures(face.scene):
+    for picture in pictures(without(face.scene, "ground")):
         yield picture.cause, picture.box
 
 
@@ -106,7 +112,7 @@ def _finding(subject: Subject, cause: Cause, nearest: _Nearest, safe: Sides) -> 
     return Finding(
         check="safe-margin",
         severity=Severity.ERROR if over else Severity.WARNING,
-        place=subject.design.key(cause.block, "text" if cause.part == "lettering" else "inset").place,
+        place=subject.design.key(cause.block, "text" if cause.part in ("lettering", "outline") else "inset").place,
         message=f"{_WORDS[cause.part]} {comes}.",
         measured=mm_text(nearest.distance),
         limit=mm_text(nearest.margin),
@@ -117,7 +123,7 @@ def _finding(subject: Subject, cause: Cause, nearest: _Nearest, safe: Sides) -> 
 def _remedy(subject: Subject, cause: Cause, nearest: _Nearest, safe: Sides) -> Remedy:
     """The inset of the block, or of the panel or picture around it, that keeps clear: each one tried."""
     design, inset = subject.design, _inset(safe)
-    movable = [block for block in blocks(design) if isinstance(block, Art | Panel)]
+    movable = [block for block in blocks(design) if isinstance(block, Art | Panel | Columns | Stack)]
     for block in sorted(movable, key=lambda block: block.id != cause.block):
         if block.inset < inset <= MOST_INSET and cause not in _too_near(
             compose(_with_inset(design, block.id, inset)), design, safe
@@ -135,10 +141,11 @@ def _with_inset(design: Design, block_id: str, inset: float) -> Design:
     """The design with another inset for one block; a picture that no longer fits in shrinks with it."""
 
     def changed(block: Block) -> Block:
-        if isinstance(block, Panel):
-            held = replace(block, holds=tuple(changed(inner) for inner in block.holds))
-            return replace(held, inset=inset) if block.id == block_id else held
-        return replace(block, inset=inset) if isinstance(block, Art) and block.id == block_id else block
+        opened = block
+        if isinstance(block, Holder):
+            opened = replace(block, holds=tuple(changed(inner) for inner in block.holds))
+        movable = isinstance(opened, Art | Panel | Columns | Stack) and opened.id == block_id
+        return replace(opened, inset=inset) if movable else opened  # type: ignore[call-arg]
 
     return replace(design, face=tuple(changed(block) for block in design.face))
 

@@ -2,8 +2,10 @@
 
 from padspec.base.findings import Finding, Severity, in_order
 from padspec.checks.art import art_cutout, art_resolution
+from padspec.checks.block_room import block_room
 from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS
 from padspec.checks.check import Check, Subject, Usual, limits_for
+from padspec.checks.colour_vision import colour_vision
 from padspec.checks.contrast import checkbox_contrast, harsh_rules, lettering_contrast, rule_contrast
 from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
@@ -23,6 +25,7 @@ _ERROR, _WARNING, _NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
 CHECKS: tuple[Check, ...] = (
     Check("rule-contrast", (Usual(_ERROR, 1.5, "ratio"), Usual(_WARNING, 1.8, "ratio")), rule_contrast),
     Check("checkbox-contrast", (Usual(_WARNING, 3.0, "ratio"),), checkbox_contrast),
+    Check("colour-vision", (Usual(_WARNING, 1.5, "ratio"),), colour_vision),
     Check("harsh-rules", (Usual(_NOTE, 10.0, "ratio"),), harsh_rules),
     Check("lettering-contrast", (Usual(_WARNING, 3.0, "ratio"),), lettering_contrast),
     Check(
@@ -35,6 +38,7 @@ CHECKS: tuple[Check, ...] = (
     Check("safe-margin", (Usual(_WARNING, 3.0, "mm"),), safe_margin),
     Check("row-room", (Usual(_ERROR, 0.8, "share"), Usual(_WARNING, 5.0, "mm")), row_room),
     Check("heading-room", (), heading_room),
+    Check("block-room", (), block_room),
     Check("art-room", (), art_room),
     Check("missing-glyph", (), missing_glyph, may_be_allowed=False),
     Check("sheet-fit", (), sheet_fit, may_be_allowed=False),
@@ -58,7 +62,8 @@ def run_checks(design: Design, face: Face, sheet: Sheet | None) -> tuple[Finding
     for check in CHECKS:
         limits = limits_for(check, design.limits)
         found += (_weighed(finding, check, design) for finding in check.run(subject, limits))
-    return in_order(tuple(found))
+    # What repeats on a face is told once.
+    return in_order(tuple(dict.fromkeys(found)))
 
 
 def _weighed(finding: Finding, check: Check, design: Design) -> Finding:

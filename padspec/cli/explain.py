@@ -1,4 +1,4 @@
-"""padspec explain: what a check measures and why, or what a key of a file means."""
+"""padspec explain: what a check measures and why, what a layout is for, or what a key of a file means."""
 
 import inspect
 from textwrap import fill
@@ -10,29 +10,35 @@ from padspec.checks.check import Check, limits_for
 from padspec.checks.table import CHECKS
 from padspec.cli.options import CONTEXT
 from padspec.reading.describe import describe, headwords, known_words
-from padspec.resources import schema_folder
+from padspec.reading.describe_layout import describe_layout, layout_summaries
+from padspec.resources import layout_names, schema_folder
 
 EPILOG = """\b
 Examples:
   padspec explain                  everything that can be explained
   padspec explain rule-contrast    a check
   padspec explain rows.pitch       a key of a design
+  padspec explain week             a layout
 """
 
 
 @click.command("explain", epilog=EPILOG, context_settings=CONTEXT)
 @click.argument("word", required=False)
 def command(word: str | None) -> int:
-    """Say what a check or a key means, with its limits, default and examples."""
+    """Say what a check, a layout or a key means, with its limits, default and examples."""
     if word is None:
         click.echo("Checks:\n  " + "\n  ".join(check.name for check in CHECKS))
+        click.echo(
+            "\nLayouts:\n"
+            + "\n".join(fill(f"  {s.name}: {s.about}", 88, subsequent_indent="    ") for s in layout_summaries())
+        )
         click.echo("\nKeys, each with the keys inside it:\n" + "\n".join(_key_lines()))
         click.echo(f"\nThe schemas, for an editor that completes and explains keys: {schema_folder()}")
         return 0
     check = next((check for check in CHECKS if check.name == word), None)
-    text = _check_text(check) if check else describe(word)
+    text = _check_text(check) if check else describe_layout(word) or describe(word)
     if text is None:
-        mend = did_you_mean(word, [*(check.name for check in CHECKS), *known_words()])
+        mend = did_you_mean(word, [*(check.name for check in CHECKS), *layout_names(), *known_words()])
         click.echo(
             f"Nothing here is called {word}. {mend if mend.startswith('Did') else 'See: padspec explain'}",
             err=True,

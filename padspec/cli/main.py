@@ -18,9 +18,11 @@ COMMANDS = {
     "plan": ("padspec.cli.plan", "Say what to print for so many pads, and how to cut it."),
     "calibrate": ("padspec.cli.calibrate", "Make the pages that show what the printer does."),
     "strip": ("padspec.cli.strip", "Make a colour test strip of a design."),
+    "flat-lay": ("padspec.cli.flat_lay", "Make a picture of the finished pad, for a shop."),
+    "gallery": ("padspec.cli.gallery", "Show every layout on every ground."),
     "palette": ("padspec.cli.palette", "Show the colours of a picture."),
     "show": ("padspec.cli.show", "Print any stage of a design as JSON."),
-    "explain": ("padspec.cli.explain", "Say what a check or a key means."),
+    "explain": ("padspec.cli.explain", "Say what a check, a layout or a key means."),
 }
 
 TROUBLE = 2

@@ -35,6 +35,9 @@ Examples:
     "--layout", default="", help="A layout, built in or your own. [default: the studio's, else checklist]"
 )
 @click.option(
+    "--colourway", default="", help="Which colours to make from the picture. [default: natural, written out]"
+)
+@click.option(
     "--trim", default="", help='Size of a leaf, such as "90 mm x 190 mm". [default: what fills the sheet]'
 )
 @click.option(
@@ -43,7 +46,15 @@ Examples:
 @click.option("--force", is_flag=True, help="Replace a design that is there already.")
 @as_json
 def command(
-    art: str, name: str, heading: str, layout: str, trim: str, to: str | None, force: bool, as_json: bool
+    art: str,
+    name: str,
+    heading: str,
+    layout: str,
+    colourway: str,
+    trim: str,
+    to: str | None,
+    force: bool,
+    as_json: bool,
 ) -> int:
     """Begin a design from a picture (PNG, JPEG, WebP, TIFF or SVG).
 
@@ -51,7 +62,9 @@ def command(
     plain YAML with a comment on each line: change what you like and run padspec build.
     """
     try:
-        design_path, first, root = _write(art, to, FirstWish("", name, heading, layout, *_trim(trim)), force)
+        design_path, first, root = _write(
+            art, to, FirstWish("", name, heading, layout, *_trim(trim), colourway), force
+        )
     except ProblemsError as error:
         return unusable(_as_asked(error, art), as_json)
     outcome = pad_data(first.pad.design, first.pad.sheet, first.pad.findings)
@@ -130,6 +143,7 @@ def _as_asked(error: ProblemsError, art: str) -> ProblemsError:
     asked = {
         "art.file": art,
         "layout": "--layout",
+        "colourway": "--colourway",
         "pad": "--name",
         "heading.text": "--heading",
         "trim.width": "--trim",

@@ -5,25 +5,30 @@ from pathlib import Path
 import click
 
 from padspec.art.errors import ArtError
-from padspec.base.colour import WHITE, Colour
+from padspec.base.colour import Colour
 from padspec.base.errors import ProblemsError
 from padspec.base.mixing import lch
 from padspec.cli.options import CONTEXT, as_json
 from padspec.cli.picture import picture_bytes
 from padspec.cli.say import one_problem, say_json, table, unusable
-from padspec.resolve import pictures, roles
+from padspec.resolve import pictures
+from padspec.resolve.roles import COLOURWAYS, ready_set, recipe_named
 
 EPILOG = """\b
 Examples:
   padspec palette art/moth.png
+  padspec palette art/moth.png --colourway deeper
   padspec palette art/moth.png --json
 """
 
 
 @click.command("palette", epilog=EPILOG, context_settings=CONTEXT)
 @click.argument("art", type=click.Path())
+@click.option(
+    "--colourway", type=click.Choice(COLOURWAYS), default="natural", help="Which ready set of colours to show."
+)
 @as_json
-def command(art: str, as_json: bool) -> int:
+def command(art: str, colourway: str, as_json: bool) -> int:
     """Show the colours of a picture by the area they cover.
 
     RANK is what {from: art, rank: N} takes. Below them stand the colours that a design without a palette gets.
@@ -36,7 +41,7 @@ def command(art: str, as_json: bool) -> int:
         return unusable(one_problem(art, error.message, error.mend), as_json)
     except ProblemsError as error:
         return unusable(error, as_json)
-    named = _roles(hue)
+    named = dict(ready_set(hue, recipe_named(colourway)))
     if as_json:
         found = [
             {"rank": n, "colour": c.colour.hex, "share": round(c.share, 4)} for n, c in enumerate(clusters, 1)
@@ -49,17 +54,6 @@ def command(art: str, as_json: bool) -> int:
         "\n" + table(("role", "colour", "lightness", "chroma", "hue"), [(n, *_cells(c)) for n, c in named.items()])
     )
     return 0
-
-
-def _roles(hue: float | None) -> dict[str, Colour]:
-    ground = roles.ground(hue)
-    return {
-        "paper": WHITE,
-        "ground": ground,
-        "pattern": roles.pattern(hue),
-        "rule": roles.rule(hue, WHITE),
-        "lettering": roles.lettering(hue, WHITE, ground),
-    }
 
 
 def _cells(colour: Colour) -> tuple[str, ...]:

@@ -104,12 +104,18 @@ def _make(
 
 
 def _fonts(design: "Design") -> dict[str, str]:
-    """The fonts that came from packages; a file of the maker's is among what was read."""
-    from padspec.resolve.design import Heading, blocks
+    """The fonts that came from packages, those that stand in for missing letters too; a file of the maker's is among
+    what was read.
+    """
+    from padspec.resolve.blocks.words import words_of
+    from padspec.resolve.coverage import families_used
+    from padspec.resolve.design import blocks
     from padspec.resolve.lettering_fonts import FILE_ENDINGS
 
-    fonts = (design.small_print, *(block.font for block in blocks(design) if isinstance(block, Heading)))
-    return font_digests(tuple({font.name: 0 for font in fonts if not font.name.lower().endswith(FILE_ENDINGS)}))
+    words = words_of(blocks(design))
+    names = [design.small_print.name, *(some.font.name for some in words)]
+    names += [family for some in words for family in families_used(some.font, some.text)]
+    return font_digests(tuple(name for name in dict.fromkeys(names) if not name.lower().endswith(FILE_ENDINGS)))
 
 
 def _decode_ahead(target: Target) -> None:

@@ -1,8 +1,10 @@
 """What a composed face is: the scene, and where each block came to lie in it."""
 
 from dataclasses import dataclass
+from typing import Protocol
 
 from padspec.base.geometry import Box
+from padspec.resolve.blocks.block import Block
 from padspec.scene.nodes import LayerName, Node, Scene
 
 
@@ -55,3 +57,13 @@ class Room:
 
     box: Box
     covered: float = 0.0
+
+
+class Stacking(Protocol):
+    """How a block that holds others has them laid one under the other."""
+
+    def need(self, blocks: tuple[Block, ...], width: float, margin: float) -> float:
+        """The height that they need together."""
+
+    def draw(self, blocks: tuple[Block, ...], room: Room, margin: float) -> Drawn:
+        """All of them in a room."""

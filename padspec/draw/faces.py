@@ -7,10 +7,12 @@ from pikepdf import Array, Dictionary, Name, Object, Pdf, Stream
 
 from padspec.base.numbers import number_text
 from padspec.draw.deflate import deflated
-from padspec.draw.inking import SCREEN, Inking
+from padspec.draw.inking import SCREEN, Inking, opacity_states
 from padspec.draw.operators import layer_operators, opening_operator
 from padspec.draw.pictures import PictureObjects
 from padspec.scene.nodes import Layer, Scene
+
+_STATES = "/ExtGState"
 
 
 class FaceForms:
@@ -64,7 +66,7 @@ class FaceForms:
         form = content_stream(self._pdf, operators)
         form.Type, form.Subtype = Name.XObject, Name.Form
         form.BBox = number_array(box.x, box.y, box.right, box.bottom)
-        form.Resources = resources_of(resources, self._inking)
+        form.Resources = resources_of(resources, self._inking, scene)
         return self._pdf.make_indirect(form)
 
 
@@ -72,11 +74,14 @@ def _layer_name(place: int) -> str:
     return f"/Layer-{place + 1}"
 
 
-def resources_of(objects: dict[str, Object], inking: Inking) -> Dictionary:
-    """The resources of a page or form: what it places by name, and what its colours name."""
+def resources_of(objects: dict[str, Object], inking: Inking, scene: Scene | None = None) -> Dictionary:
+    """The resources of a page or form: what it places by name, and what its colours and opacities name."""
     resources = Dictionary(XObject=Dictionary(objects))
     for kind, held in inking.resources().items():
         resources[kind] = held
+    states = opacity_states(scene) if scene else {}
+    if states:
+        resources[_STATES] = Dictionary({**dict(resources.get(_STATES, Dictionary()).items()), **states})
     return resources
 
 

@@ -3,13 +3,14 @@
 The operators and the walk over the scene are the same for all; only what this protocol asks differs.
 """
 
+from decimal import Decimal
 from typing import NamedTuple, Protocol
 
-from pikepdf import Name, Object
+from pikepdf import Dictionary, Name, Object
 
 from padspec.base.colour import Colour
 from padspec.base.numbers import number_text
-from padspec.scene.nodes import LayerName, Picture, Raster, Vector
+from padspec.scene.nodes import LayerName, Picture, Raster, Scene, Vector, shapes
 
 
 class Samples(NamedTuple):
@@ -33,7 +34,7 @@ class Inking(Protocol):
     def stroke(self, colour: Colour, layer: LayerName) -> str:
         """Sets the colour of strokes."""
 
-    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName) -> str:
+    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName, opacity: float) -> str:
         """Sets what else a paint needs; empty for nothing."""
 
     def picture_state(self) -> str:
@@ -67,9 +68,9 @@ class ScreenInking:
         """Sets red, green and blue of strokes."""
         return f"{_colour_text(colour)} RG"
 
-    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName) -> str:  # noqa: ARG002
-        """Nothing more."""
-        return ""
+    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName, opacity: float) -> str:  # noqa: ARG002
+        """Opacity, where it is not whole."""
+        return opacity_state(opacity)
 
     def picture_state(self) -> str:
         """Nothing."""
@@ -89,6 +90,24 @@ class ScreenInking:
 
 
 SCREEN = ScreenInking()
+
+
+def opacity_state(opacity: float) -> str:
+    """The operator that sets the opacity of fills; empty for a whole one."""
+    return f"{_opacity_name(opacity)} gs" if opacity < 1 else ""
+
+
+def opacity_states(scene: Scene) -> dict[str, Object]:
+    """The graphics states that the opacities of a scene name (ISO 32000-1, table 58)."""
+    found = sorted({shape.opacity for shape in shapes(scene) if shape.opacity < 1})
+    return {
+        _opacity_name(opacity): Dictionary(Type=Name.ExtGState, ca=Decimal(number_text(opacity)))
+        for opacity in found
+    }
+
+
+def _opacity_name(opacity: float) -> str:
+    return f"/Opacity-{number_text(opacity * 100, 2)}"
 
 
 def _colour_text(colour: Colour) -> str:

@@ -71,15 +71,21 @@ def _group(group: Group, inks: _Inks) -> Iterator[str]:
 
 def _shapes(run: Run, inks: _Inks) -> Iterator[str]:
     paint, members = run
+    # Dashes and opacity end with their run; all other paint is stated anew by the next one.
+    passing = paint.opacity < 1 or (paint.stroke is not None and paint.stroke.dash is not None)
+    if passing:
+        yield "q"
     yield from _paint_operators(paint, inks)
     painting = _painting_operator(paint)
     for shape in members:
         yield from _shape(shape, painting)
+    if passing:
+        yield "Q"
 
 
 def _paint_operators(paint: Paint, inks: _Inks) -> Iterator[str]:
-    fill, stroke = paint
-    state = inks.inking.state(fill, stroke.colour if stroke else None, inks.layer)
+    fill, stroke, opacity = paint
+    state = inks.inking.state(fill, stroke.colour if stroke else None, inks.layer, opacity)
     if state:
         yield state
     if fill:
@@ -93,10 +99,12 @@ def _paint_operators(paint: Paint, inks: _Inks) -> Iterator[str]:
                 yield "1 J"
             case _:
                 assert_never(stroke.cap)
+        if stroke.dash:
+            yield f"[{lengths_text(*stroke.dash)}] 0 d"
 
 
 def _painting_operator(paint: Paint) -> str:
-    fill, stroke = paint
+    fill, stroke, _ = paint
     if fill and stroke:
         return "B"
     return "f" if fill else "S"

@@ -2,17 +2,26 @@
 
 from collections.abc import Iterator
 from itertools import groupby
+from typing import NamedTuple
 
 from padspec.base.colour import Colour
 from padspec.scene.nodes import Group, Node, Picture, Shape, Stroke
 
-Paint = tuple[Colour | None, Stroke | None]
+
+class Paint(NamedTuple):
+    """How a shape is painted: the colour of its fill, its line, and the opacity of the fill."""
+
+    fill: Colour | None
+    stroke: Stroke | None
+    opacity: float
+
+
 #: One paint and the shapes, back to front, that it draws.
 Run = tuple[Paint, tuple[Shape, ...]]
 
 
 def paint_runs(nodes: tuple[Node, ...]) -> Iterator[Run | Group | Picture]:
-    """The nodes back to front, shapes of equal fill and stroke that follow each other gathered into a run.
+    """The nodes back to front, shapes of equal paint that follow each other gathered into a run.
 
     A shape that draws nothing, such as the outline of a space, is left out.
     """
@@ -29,4 +38,4 @@ def _draws(shape: Shape) -> bool:
 
 
 def _paint(node: Node) -> Paint | None:
-    return (node.fill, node.stroke) if isinstance(node, Shape) else None
+    return Paint(node.fill, node.stroke, node.opacity) if isinstance(node, Shape) else None

@@ -13,6 +13,7 @@ from xml.etree import ElementTree
 from svgwrite.drawing import Drawing
 
 from padspec.base.geometry import Affine
+from padspec.base.numbers import number_text
 from padspec.draw.lengths import box_text, length_text, lengths_text, matrix_text
 from padspec.draw.runs import Paint, Run, paint_runs
 from padspec.scene.nodes import Group, Layer, Node, Picture, Raster, Scene, Shape, Vector
@@ -94,8 +95,10 @@ def _shapes(canvas: _Canvas, run: Run) -> Element:
 
 
 def _paint_attributes(paint: Paint) -> dict[str, str]:
-    fill, stroke = paint
+    fill, stroke, opacity = paint
     attributes = {"fill": fill.hex if fill else "none"}
+    if fill and opacity < 1:
+        attributes["fill-opacity"] = number_text(opacity)
     if stroke:
         attributes |= {"stroke": stroke.colour.hex, "stroke-width": length_text(stroke.weight)}
         match stroke.cap:
@@ -105,6 +108,8 @@ def _paint_attributes(paint: Paint) -> dict[str, str]:
                 attributes["stroke-linecap"] = "round"
             case _:
                 assert_never(stroke.cap)
+        if stroke.dash:
+            attributes["stroke-dasharray"] = lengths_text(*stroke.dash)
     return attributes
 
 

@@ -8,7 +8,9 @@ from padspec.compose.compose import compose
 from padspec.draw.pdf import face_pdf
 from padspec.draw.png import rasterise
 from padspec.making.ink import Coverage, InkUse, coverage, ink_use, saved
-from padspec.resolve.design import Block, Design, Panel
+from padspec.resolve.blocks.block import Block
+from padspec.resolve.blocks.panel import Panel
+from padspec.resolve.design import Design
 from padspec.scene.nodes import Scene, without
 
 #: Coverage is a mean: fine detail need not be seen pixel by pixel.

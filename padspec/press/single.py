@@ -1,7 +1,7 @@
 """A single face for a press: a page larger than the bleed, with crop marks and a slug, as a sheet of one slot."""
 
 from padspec.base.geometry import Affine, Box, Sides, Size
-from padspec.resolve.design import Font
+from padspec.resolve.font import Font
 from padspec.sheet.arrangement import Grid
 from padspec.sheet.marks import draw_marks, frame_of
 from padspec.sheet.sheet import Sheet, Slot

@@ -4,7 +4,7 @@ from functools import cache
 from typing import Any
 
 from padspec.base.place import Place
-from padspec.reading.checking.schemas import BLOCKS, Kind, Schema, opened, root, schema_data
+from padspec.reading.checking.schemas import BLOCKS, Kind, Schema, root
 from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
 
 _PLACE = Place("padspec's default", 0, 0)
@@ -26,10 +26,10 @@ def defaults(kind: Kind, *path: str) -> Mapping:
 
 @cache
 def block_defaults(kind_of_block: str) -> Mapping:
-    """The defaults of one kind of block: art, heading, panel, rows or space; KeyError for another."""
+    """The defaults of one kind of block, such as art or rows; KeyError for a word that is none."""
     if kind_of_block not in BLOCKS:
         raise KeyError(kind_of_block)
-    return _mapping(opened("common", schema_data("common")["$defs"][kind_of_block]))
+    return _mapping(root(f"block-{kind_of_block}"))
 
 
 def _mapping(schema: Schema) -> Mapping:

@@ -96,7 +96,7 @@ def _examples(key: str, schema: Schema) -> list[str]:
 
 def _in_a_layout(kind_of_block: str) -> str:
     """A block of this kind as a layout places it."""
-    placed = schema_data("layout")["$defs"][kind_of_block]["examples"][0]
+    placed = schema_data(f"block-{kind_of_block}")["x-laid"]
     lines = _in_lines("", [{kind_of_block: placed}])
     return indent("\n".join(["In a layout, under face:", *(f"  {line}" for line in lines)]), "  ")
 

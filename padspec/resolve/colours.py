@@ -14,7 +14,7 @@ from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.reading.tree import Mapping, Node, Scalar
 from padspec.resolve import roles
-from padspec.resolve.roles import ROLE_NAMES
+from padspec.resolve.roles import NATURAL, ON_GROUND_NAMES, ROLE_NAMES, recipe_named
 from padspec.resolve.settings import Settings, Troubles
 
 #: A palette name this like a role's (of 1) and used by nothing is taken for a slip.
@@ -44,9 +44,16 @@ class ArtColours:
 
 
 class Palette:
-    """Names for colours. A name is looked up once; a chain that leads back to itself is refused."""
+    """Names for colours. A name is looked up once; a chain that leads back to itself is refused.
 
-    def __init__(self, bundle: Mapping, art: ArtColours, troubles: Troubles) -> None:
+    Roles that the maker leaves open are those of a ready colourway; KeyError for one that is not in
+    `roles.COLOURWAYS`.
+    """
+
+    def __init__(
+        self, bundle: Mapping, art: ArtColours, troubles: Troubles, *, colourway: str = NATURAL.name
+    ) -> None:
+        self._recipe = recipe_named(colourway)
         self._bundle = bundle
         self._art = art
         self._troubles = troubles
@@ -56,8 +63,8 @@ class Palette:
 
     @property
     def names(self) -> tuple[str, ...]:
-        """Every name that may be used: the maker's own and the roles."""
-        return tuple(dict.fromkeys((*self._bundle.keys, *ROLE_NAMES)))
+        """Every name that may be used: the maker's own, the roles and what follows from them."""
+        return tuple(dict.fromkeys((*self._bundle.keys, *ROLE_NAMES, *ON_GROUND_NAMES)))
 
     def all(self) -> tuple[tuple[str, Colour], ...]:
         """Every name with its colour, roles first."""
@@ -155,15 +162,24 @@ class Palette:
         return self._known[name]
 
     def _role(self, name: str, place: Place) -> Colour:
-        hue = self._art.hue
+        hue, recipe = self._art.hue, self._recipe
+
+        def named(other: str) -> Colour:
+            return self._named(other, place)
+
         match name:
             case "ground":
-                return roles.ground(hue)
+                return roles.ground(hue, recipe)
             case "pattern":
-                return roles.pattern(hue)
+                return roles.pattern(hue, recipe)
             case "rule":
-                return roles.rule(hue, self._named("paper", place))
+                return roles.rule(hue, named("paper"), recipe)
             case "lettering":
-                return roles.lettering(hue, self._named("paper", place), self._named("ground", place))
+                return roles.lettering(hue, named("paper"), named("ground"), recipe)
+            case "rule-on-ground":
+                return roles.rule_on_ground(hue, (named("ground"), named("pattern")), named("rule"), recipe)
+            case "lettering-on-ground":
+                under = (named("ground"), named("pattern"))
+                return roles.lettering_on_ground(hue, under, named("lettering"), recipe)
             case _:
-                return WHITE
+                return roles.paper(hue, recipe)

@@ -5,152 +5,16 @@ stands it is a choice of the maker (no pattern, no checkbox), never a gap.
 """
 
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from padspec.base.colour import Colour
 from padspec.base.findings import Severity
 from padspec.base.geometry import Sides, Size
 from padspec.base.place import Place
+from padspec.resolve.blocks.block import Block, opened
+from padspec.resolve.font import Font
+from padspec.resolve.ground import Ground
+from padspec.resolve.key import Key
 from padspec.resolve.studio import Studio
-from padspec.scene.nodes import Raster, Vector
-
-Align = Literal["left", "centre", "right"]
-
-
-@dataclass(frozen=True, slots=True)
-class Font:
-    """A font file and the weight to set a variable font to (CSS numbers, 400 regular, 700 bold)."""
-
-    name: str
-    digest: str
-    data: bytes
-    weight: int
-
-
-@dataclass(frozen=True, slots=True)
-class CutoutRecord:
-    """How the background of a picture was taken away, for the check that tells of it.
-
-    `wish` is what the design asked for, `method` what was done; `border_spread` says how uneven the border
-    was and `removed` which share of the picture went. `doubt` is what cannot be right about it: a `soft-edge` that
-    fades over more than `doubt_reach` pixels along this share of it all (0 to 1), or an outline that `leaked` this
-    share of what it encloses through gaps wider than that.
-    """
-
-    wish: Literal["auto", "even", "none"]
-    method: Literal["transparency", "even", "none"]
-    border_spread: float
-    border_limit: float
-    removed: float
-    doubt: Literal["", "soft-edge", "leaked"] = ""
-    doubt_share: float = 0.0
-    doubt_reach: int = 0
-
-
-@dataclass(frozen=True, slots=True)
-class Art:
-    """The picture at the size it is placed, `frame` the width of the band around it (0 for none), `corner` the
-    radius of the picture's own corners. `source` is its visible size in pixels before it was brought down (0 × 0
-    for vectors); `inset` the distance of it all from the edges of the face.
-    """
-
-    id: str
-    grow: int
-    file: str
-    image: Raster | Vector
-    width: float
-    height: float
-    overlap: float
-    inset: float
-    align: Align
-    corner: float
-    frame: float
-    frame_colour: Colour
-    source: tuple[int, int]
-    cutout: CutoutRecord
-
-    @property
-    def ppi(self) -> float | None:
-        """Pixels an inch of the maker's picture at the placed size; None for vectors."""
-        return self.source[0] * 25.4 / self.width if self.source[0] else None
-
-
-@dataclass(frozen=True, slots=True)
-class Heading:
-    """Lettering: wished size (em) and the least it may shrink to, at most `lines` lines."""
-
-    id: str
-    grow: int
-    text: str
-    font: Font
-    size: float
-    least_size: float
-    lines: int
-    colour: Colour
-    align: Align
-    space: float
-
-
-@dataclass(frozen=True, slots=True)
-class Panel:
-    """A rounded box and the blocks it holds: `inset` from the face's edges, `pad` inside its own."""
-
-    id: str
-    grow: int
-    colour: Colour
-    corner: float
-    inset: float
-    pad: float
-    holds: "tuple[Block, ...]"
-
-
-@dataclass(frozen=True, slots=True)
-class Rows:
-    """Ruled rows. `checkbox` is the outer size of the square or None; `count` fixes how many rows."""
-
-    id: str
-    grow: int
-    pitch: float
-    count: int | None
-    checkbox: float | None
-    checkbox_corner: float
-    checkbox_seat: Literal["rule", "centre"]
-    checkbox_gap: float
-    checkbox_colour: Colour
-    colour: Colour
-    weight: float
-    ends: Literal["butt", "round"]
-
-
-@dataclass(frozen=True, slots=True)
-class Space:
-    """Empty height; None takes its share of what is left."""
-
-    id: str
-    grow: int
-    height: float | None
-
-
-Block = Art | Heading | Panel | Rows | Space
-
-
-@dataclass(frozen=True, slots=True)
-class Pattern:
-    """A pattern on the ground: `size` centre to centre, `mark` the share of it that is coloured."""
-
-    kind: Literal["stripes", "dots"]
-    colour: Colour
-    size: float
-    mark: float
-    angle: float
-
-
-@dataclass(frozen=True, slots=True)
-class Ground:
-    """The background of the face."""
-
-    colour: Colour
-    pattern: Pattern | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,16 +50,6 @@ class Allowance:
 
 
 @dataclass(frozen=True, slots=True)
-class Key:
-    """Where a setting of a block stands in the files, and the path of keys that would set it."""
-
-    block: str
-    name: str
-    place: Place
-    path: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Design:
     """One design, ready to be composed."""
 
@@ -227,17 +81,8 @@ class Design:
 
 
 def blocks(design: Design) -> tuple[Block, ...]:
-    """Every block of the face, panels opened, head to foot."""
-    found: list[Block] = []
-
-    def walk(some: tuple[Block, ...]) -> None:
-        for block in some:
-            found.append(block)
-            if isinstance(block, Panel):
-                walk(block.holds)
-
-    walk(design.face)
-    return tuple(found)
+    """Every block of the face, holders opened, head to foot."""
+    return opened(design.face)
 
 
 def with_sheet(design: Design, **changes: float | None) -> Design:

@@ -19,7 +19,6 @@ from padspec.art.raster.once import decoded
 from padspec.art.resample import as_raster, bring_down
 from padspec.art.svg.drawing import check_svg, draw_svg, svg_size
 from padspec.art.trim import trim_empty
-from padspec.resolve.design import CutoutRecord
 from padspec.scene.nodes import Raster, Vector
 
 Mode = Literal["auto", "even", "none"]
@@ -40,9 +39,30 @@ _LEAST_LEAD = 0.02
 
 
 @dataclass(frozen=True, slots=True)
+class CutoutRecord:
+    """How the background of a picture was taken away, for the check that tells of it.
+
+    `wish` is what the design asked for, `method` what was done; `border_spread` says how uneven the border
+    was and `removed` which share of the picture went. `doubt` is what cannot be right about it: a `soft-edge` that
+    fades over more than `doubt_reach` pixels along this share of it all (0 to 1), or an outline that `leaked` this
+    share of what it encloses through gaps wider than that.
+    """
+
+    wish: Literal["auto", "even", "none"]
+    method: Literal["transparency", "even", "none"]
+    border_spread: float
+    border_limit: float
+    removed: float
+    doubt: Literal["", "soft-edge", "leaked"] = ""
+    doubt_share: float = 0.0
+    doubt_reach: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class PictureWish:
     """What a design asks of a picture: the room it may take in mm, how its background is treated, and its frame
-    (None: one for a picture that fills its rectangle, none for any other).
+    (None: one for a picture that fills its rectangle, none for any other). Where it `covers` its room, it is as
+    large as leaves no part of that bare, and reaches past it one way.
     """
 
     file: str
@@ -52,6 +72,7 @@ class PictureWish:
     trim_empty: bool
     keep_vector: bool
     frame: float | None
+    covers: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,9 +122,9 @@ def leading_hue(data: bytes, file: str, cutout: Mode) -> float | None:
 
 
 def fitted(width: float, height: float, wish: PictureWish, frame: float) -> tuple[float, float]:
-    """The largest size in mm of this aspect that leaves room for a frame within what the wish allows."""
+    """The size in mm of this aspect that fits, or covers, what the wish allows less the frame."""
     across, upright = max(wish.most_width - 2 * frame, 1.0), max(wish.most_height - 2 * frame, 1.0)
-    scale = min(across / width, upright / height)
+    scale = (max if wish.covers else min)(across / width, upright / height)
     return width * scale, height * scale
 
 

@@ -6,7 +6,6 @@ Everything that is wrong is collected and raised once as ProblemsError; what is 
 import re
 from collections.abc import Iterator
 from functools import partial
-from math import sqrt
 from typing import Literal, cast
 from unicodedata import normalize
 
@@ -14,18 +13,24 @@ from padspec.art.errors import ArtError
 from padspec.base.findings import Severity
 from padspec.base.geometry import Size
 from padspec.base.nearest import did_you_mean
-from padspec.base.numbers import mm_text, round_down, round_up
+from padspec.base.numbers import mm_text, round_down
 from padspec.base.place import Place
 from padspec.reading.defaults import defaults
 from padspec.reading.gather import Documents
 from padspec.reading.tree import Mapping, Scalar
 from padspec.resolve import pictures
-from padspec.resolve.blocks import Means, read_blocks
+from padspec.resolve.blocks.columns import column_shares, shared_widths
+from padspec.resolve.blocks.panel import USUAL_PAD
+from padspec.resolve.blocks.table import read_blocks
 from padspec.resolve.colours import ArtColours, Palette
-from padspec.resolve.design import Allowance, Design, Ground, Key, Limit, Pattern
+from padspec.resolve.design import Allowance, Design, Limit
 from padspec.resolve.drafts import Draft, bundle_at, draft_blocks, keys_of, opened
+from padspec.resolve.ground import read_ground
+from padspec.resolve.key import Key
 from padspec.resolve.lettering_fonts import FontShelf
+from padspec.resolve.means import Means
 from padspec.resolve.read_studio import read_studio
+from padspec.resolve.repeat import spread
 from padspec.resolve.settings import Settings, Troubles, merge
 from padspec.resolve.workshop import read_safe_margins, read_sheet, refuse_margins, size_of
 from padspec.workspace import Workspace, joined
@@ -33,7 +38,6 @@ from padspec.workspace import Workspace, joined
 LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
 #: A picture narrower than this is no picture, in mm.
 LEAST_ART = 5.0
-MOST_MARKS = 20_000
 #: Folders of the output that are not a design's.
 _TAKEN = ("art", "catalogue", "jobs")
 _FIRST_DAY = "2000-01-01"
@@ -47,12 +51,20 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     root, studio = documents.design.root, documents.studio.root
     own = Settings(merge(merge(defaults("design"), _shared(studio)), root), troubles)
     trim = _trim(own)
-    drafts = draft_blocks(documents.layout.root, studio, root, troubles)
-    placed, first = _pictures(drafts, trim, workspace, troubles)
+    safe = read_safe_margins(studio, troubles)
+    clear = max(safe.left, safe.top, safe.right, safe.bottom)
+    drafts = spread(draft_blocks(documents.layout.root, studio, root, troubles, trim, clear))
+    sheet = read_sheet(studio, root, troubles)
+    placed, first = _pictures(drafts, trim, sheet.bleed, workspace, troubles)
     _refuse_art_without_file(drafts, root, troubles)
-    palette = Palette(_palette(studio, root), _art_colours(first, _names_picture(drafts)), troubles)
+    palette = Palette(
+        _palette(studio, root),
+        _art_colours(first, _names_picture(drafts)),
+        troubles,
+        colourway=own.text("colourway"),
+    )
     fonts = FontShelf(workspace, troubles)
-    face = read_blocks(drafts, Means(trim, palette, fonts, placed))
+    face = read_blocks(drafts, Means(trim, palette, fonts, placed, _studio_name(studio)))
     files = (documents.design.file, documents.studio.file, documents.layout.file)
     own_files = tuple(file for file in files if not file.startswith(_BUILT_IN))
     entry = root.entry("pad")
@@ -66,11 +78,11 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         date=workspace.date() or (own.text("date") if own.has("date") else _FIRST_DAY),
         layout=_layout_name(documents.layout.root),
         palette=palette.all(),
-        ground=_ground(own.section("ground"), palette, trim),
+        ground=read_ground(own.section("ground"), palette, trim),
         face=face,
-        sheet=read_sheet(studio, root, troubles),
+        sheet=sheet,
         studio=read_studio(studio, workspace, troubles),
-        safe=read_safe_margins(studio, troubles),
+        safe=safe,
         small_print=fonts.plain(),
         limits=_limits(bundle_at(studio, "limits")) + _limits(bundle_at(root, "limits")),
         allowances=_allowances(bundle_at(root, "allow")),
@@ -121,7 +133,7 @@ def _ground_keys(design: Mapping) -> tuple[Key, ...]:
 
 def _shared(studio: Mapping) -> Mapping:
     """What a studio sets for every design outside the blocks."""
-    kept = tuple(entry for entry in studio.entries if entry.key in ("leaves", "ground"))
+    kept = tuple(entry for entry in studio.entries if entry.key in ("leaves", "ground", "colourway"))
     return Mapping(kept, studio.place)
 
 
@@ -148,7 +160,7 @@ _File = tuple[bytes, str, Mode]
 
 
 def _pictures(
-    drafts: tuple[Draft, ...], trim: Size, workspace: Workspace, troubles: Troubles
+    drafts: tuple[Draft, ...], trim: Size, bleed: float, workspace: Workspace, troubles: Troubles
 ) -> tuple[dict[str, pictures.PlacedPicture], _File | None]:
     """The prepared picture of each art block that has one, and the first file for the palette."""
     placed: dict[str, pictures.PlacedPicture] = {}
@@ -156,7 +168,7 @@ def _pictures(
     for draft, width in _art_rooms(drafts, trim.width):
         if not draft.settings.has("file"):
             continue
-        wish = _wish(draft, width, trim)
+        wish = _wish(draft, width, trim, bleed)
         data = _art_bytes(draft.settings, workspace, troubles)
         if data is None:
             continue
@@ -178,17 +190,28 @@ def _refuse_art_without_file(drafts: tuple[Draft, ...], design: Mapping, trouble
 
 
 def _art_rooms(drafts: tuple[Draft, ...], width: float) -> Iterator[tuple[Draft, float]]:
-    """Each art block with the width of what holds it: the trim, or a panel less its inset and pad."""
+    """Each art block with the width of what holds it: the trim, or a holder less what it takes for itself."""
     for draft in drafts:
-        if draft.kind == "art":
-            yield draft, width
-        elif draft.kind == "panel":
-            taken = draft.settings.length("inset") + draft.settings.length("pad")
-            yield from _art_rooms(draft.holds, width - 2 * taken)
+        match draft.kind:
+            case "art":
+                yield draft, width
+            case "panel":
+                yield from _art_rooms(draft.holds, width - 2 * (draft.inset + draft.scaled("pad", USUAL_PAD)))
+            case "stack":
+                yield from _art_rooms(draft.holds, width - 2 * draft.inset)
+            case "columns":
+                gaps = draft.settings.length("gap") * (len(draft.holds) - 1)
+                widths = shared_widths(width - 2 * draft.inset - gaps, column_shares(draft))
+                for inner, wide in zip(draft.holds, widths, strict=True):
+                    yield from _art_rooms((inner,), wide)
+            case _:
+                pass
 
 
-def _wish(draft: Draft, width: float, trim: Size) -> pictures.PictureWish:
+def _wish(draft: Draft, width: float, trim: Size, bleed: float) -> pictures.PictureWish:
     settings = draft.settings
+    if settings.text("fills") == "face":
+        return _whole_face(settings, trim, bleed)
     room = width - 2 * draft.inset
     if room < LEAST_ART:
         message = f"Insets of {mm_text(draft.inset)} leave {mm_text(max(room, 0))} for a picture."
@@ -203,6 +226,20 @@ def _wish(draft: Draft, width: float, trim: Size) -> pictures.PictureWish:
         trim_empty=settings.flag("trim-empty"),
         keep_vector=settings.flag("keep-vector"),
         frame=None if settings.text("frame") == "auto" else settings.length("frame"),
+    )
+
+
+def _whole_face(settings: Settings, trim: Size, bleed: float) -> pictures.PictureWish:
+    """A picture under everything, out to the bleed: whole, without a frame."""
+    return pictures.PictureWish(
+        file=settings.text("file"),
+        most_width=trim.width + 2 * bleed,
+        most_height=trim.height + 2 * bleed,
+        cutout="none",
+        trim_empty=False,
+        keep_vector=settings.flag("keep-vector"),
+        frame=0.0,
+        covers=True,
     )
 
 
@@ -237,37 +274,6 @@ def _art_colours(first: _File | None, named: bool) -> ArtColours:
     return ArtColours(partial(pictures.colours, *first), partial(pictures.leading_hue, *first), has_art=True)
 
 
-def _ground(own: Settings, palette: Palette, trim: Size) -> Ground:
-    colour = palette.colour(own, "colour")
-    if not isinstance(own.node("pattern"), Mapping):
-        return Ground(colour, None)
-    bundle = merge(bundle_at(defaults("design", "ground"), "pattern"), own.section("pattern").bundle)
-    pattern = Settings(merge(defaults("design", "ground", "pattern"), bundle), own.troubles)
-    _bound(pattern, trim)
-    return Ground(
-        colour,
-        Pattern(
-            kind=cast(Literal["stripes", "dots"], pattern.text("kind")),
-            colour=palette.colour(pattern, "colour"),
-            size=pattern.length("size"),
-            mark=pattern.share("mark"),
-            angle=pattern.number("angle"),
-        ),
-    )
-
-
-def _bound(pattern: Settings, trim: Size) -> None:
-    """A pattern too fine for its face would make files that no printer takes."""
-    size = pattern.length("size")
-    least = sqrt(trim.width * trim.height / MOST_MARKS)
-    if size < least:
-        pattern.troubles.add(
-            pattern.place("size"),
-            f"Marks {mm_text(size)} apart would be more than {MOST_MARKS} on a face of this size.",
-            f"Write {mm_text(round_up(least, 0.1))} or more.",
-        )
-
-
 def _limits(bundle: Mapping) -> tuple[Limit, ...]:
     found: list[Limit] = []
     for entry in bundle.entries:
@@ -300,6 +306,11 @@ def _sku(own: Settings, file: str) -> str:
         why = "is the name of a folder that padspec writes" if sku else "leaves nothing to name a folder by"
         own.troubles.add(own.place("sku"), f"The SKU {sku or _stem(file)} {why}.", "Write one: sku: NG-MOTH.")
     return sku
+
+
+def _studio_name(studio: Mapping) -> str:
+    node = studio.get("studio")
+    return node.text if isinstance(node, Scalar) else ""
 
 
 def _layout_name(root: Mapping) -> str:

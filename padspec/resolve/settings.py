@@ -109,6 +109,16 @@ class Settings:
         items = node.items if isinstance(node, Sequence) else ()
         return tuple(Settings(item, self.troubles) for item in items if isinstance(item, Mapping))
 
+    def texts(self, key: str) -> tuple[str, ...]:
+        """The texts of a list; none where it is no list."""
+        node = self.bundle.get(key)
+        items = node.items if isinstance(node, Sequence) else ()
+        return tuple(item.text for item in items if isinstance(item, Scalar))
+
+    def numbers(self, key: str) -> tuple[float, ...]:
+        """The bare numbers of a list; none where it is no list."""
+        return tuple(float(number(text) or 0) for text in self.texts(key))
+
     def flag(self, key: str) -> bool:
         """True or false."""
         return self.text(key).lower() == "true"

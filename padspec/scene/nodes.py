@@ -17,7 +17,17 @@ LayerName = Literal["ground", "panel", "rules", "art", "lettering", "marks"]
 LAYERS: tuple[LayerName, ...] = ("ground", "panel", "rules", "art", "lettering", "marks")
 
 Part = Literal[
-    "ground", "pattern", "panel", "rule", "checkbox", "art", "lettering", "crop-mark", "slug", "scale-bar"
+    "ground",
+    "pattern",
+    "panel",
+    "rule",
+    "checkbox",
+    "art",
+    "lettering",
+    "outline",
+    "crop-mark",
+    "slug",
+    "scale-bar",
 ]
 
 
@@ -31,21 +41,29 @@ class Cause:
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A line: colour, weight in mm, butt or round ends."""
+    """A line: colour, weight in mm, butt or round ends; `dash` is the length of a dash and of a gap, or None.
+
+    Every part of an outline begins with a dash. With round ends, dashes of no length are dots.
+    """
 
     colour: Colour
     weight: float
     cap: Literal["butt", "round"] = "butt"
+    dash: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """An outline, filled (non-zero winding) or stroked or both; the stroke lies over the fill."""
+    """An outline, filled (non-zero winding) or stroked or both; the stroke lies over the fill.
+
+    `opacity`, from 0 to 1, is that of the fill: how much of what lies under it is hidden.
+    """
 
     outline: Outline
     cause: Cause
     fill: Colour | None = None
     stroke: Stroke | None = None
+    opacity: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,8 +12,8 @@ from typing import Literal
 from padspec.base.colour import BLACK
 from padspec.base.geometry import Affine, Box
 from padspec.base.numbers import EPSILON
-from padspec.compose.lettering import ShapedLine, shape_line
-from padspec.resolve.design import Font
+from padspec.compose.lettering.shaping import ShapedLine, shape_line
+from padspec.resolve.font import Font
 from padspec.scene.nodes import Cause, Node, Part, Shape, Stroke
 from padspec.scene.outline import Outline, bounds, line, mapped
 from padspec.sheet.sheet import Slot

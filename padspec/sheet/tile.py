@@ -1,7 +1,8 @@
 """Design in, Sheet out: the best arrangement, centred, with its bleed and marks; None where not one face fits."""
 
 from padspec.base.geometry import Box
-from padspec.resolve.design import Design, Font, SheetWish
+from padspec.resolve.design import Design, SheetWish
+from padspec.resolve.font import Font
 from padspec.scene.nodes import Shape
 from padspec.sheet.arrangement import Arrangement, extent, placed
 from padspec.sheet.bed import Bed, bed_of

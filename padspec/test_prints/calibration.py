@@ -11,7 +11,7 @@ from padspec.base.geometry import Affine, Box, Sides, Size
 from padspec.base.numbers import mm_text
 from padspec.base.place import Place
 from padspec.draw.pdf import sheets_pdf
-from padspec.resolve.design import Font
+from padspec.resolve.font import Font
 from padspec.scene.nodes import Layer, Scene
 from padspec.sheet.arrangement import Grid
 from padspec.sheet.bed import make_bed

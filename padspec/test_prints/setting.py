@@ -7,8 +7,8 @@ from typing import Literal
 
 from padspec.base.colour import BLACK, Colour
 from padspec.base.geometry import Affine, Box
-from padspec.compose.lettering import shape_line
-from padspec.resolve.design import Font
+from padspec.compose.lettering.shaping import shape_line
+from padspec.resolve.font import Font
 from padspec.scene.nodes import Cause, Group, Node, Part, Shape, Stroke
 from padspec.scene.outline import Outline, line, mapped, rectangle, rounded
 

@@ -7,7 +7,10 @@ from padspec.base.colour import Colour
 from padspec.base.numbers import EPSILON
 from padspec.reading.gather import Documents
 from padspec.reading.with_value import with_value
-from padspec.resolve.design import Block, Design, Panel, Rows, blocks
+from padspec.resolve.blocks.block import Block
+from padspec.resolve.blocks.panel import Panel
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import Design, blocks
 from padspec.resolve.resolve import resolve
 from padspec.workspace import Workspace
 
@@ -98,7 +101,9 @@ def _reach(
     reached = frozenset(other.id for other in taken if took(other))
     if block is None or block.id not in reached:
         return None
-    squares = (other.id for other in taken if isinstance(other, Rows) and other.checkbox_colour == _RULE)
+    squares = (
+        other.id for other in taken if isinstance(other, Rows) and other.squares and other.squares.colour == _RULE
+    )
     return Reach(path, reached, frozenset(squares))
 
 

@@ -4,7 +4,10 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from padspec.base.colour import Colour
-from padspec.resolve.design import Block, Design, Panel, Rows
+from padspec.resolve.blocks.block import Block, Holder
+from padspec.resolve.blocks.panel import Panel
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import Design
 from padspec.test_prints.spec_lines import Reach
 
 
@@ -28,8 +31,10 @@ def with_rule(design: Design, reach: Reach, colour: Colour) -> Design:
     def changed(block: Block) -> Block:
         if not isinstance(block, Rows) or block.id not in reach.blocks:
             return block
-        squares = colour if block.id in reach.squares else block.checkbox_colour
-        return replace(block, colour=colour, checkbox_colour=squares)
+        squares = block.squares
+        if squares is not None and block.id in reach.squares:
+            squares = replace(squares, colour=colour)
+        return replace(block, colour=colour, squares=squares)
 
     return _mapped(design, changed)
 
@@ -48,9 +53,9 @@ def _mapped(design: Design, changed: Callable[[Block], Block]) -> Design:
 
 
 def _mapped_blocks(some: tuple[Block, ...], changed: Callable[[Block], Block]) -> tuple[Block, ...]:
-    """Every block changed, those that panels hold as well."""
+    """Every block changed, those that others hold as well."""
     opened = (
-        replace(block, holds=_mapped_blocks(block.holds, changed)) if isinstance(block, Panel) else block
+        replace(block, holds=_mapped_blocks(block.holds, changed)) if isinstance(block, Holder) else block
         for block in some
     )
     return tuple(changed(block) for block in opened)

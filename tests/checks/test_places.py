@@ -96,7 +96,7 @@ def test_a_default_is_blamed_on_the_bundle_that_would_hold_it():
 
 def test_a_default_without_any_bundle_is_blamed_on_the_first_key():
     text = "# a comment\npad: Errands\ntrim: {width: 90 mm, height: 190 mm}\n"
-    assert places(text, "safe-margin", "glue-edge: {edge: left, margin: 9 mm}\n") == ["x.pad.yaml:2:1"]
+    assert places(text, "line-weight", "printer: {least-line: 0.5 mm}\n") == ["x.pad.yaml:2:1"]
 
 
 def test_the_pitch_at_fault_is_pointed_at_even_where_the_count_makes_it():

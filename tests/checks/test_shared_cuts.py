@@ -4,6 +4,7 @@ Shares that are looked for follow from the stripes' own arithmetic: of two rows 
 gap, one shifted by d against the other, a share of 2 d ÷ size differs.
 """
 
+from dataclasses import dataclass
 from math import cos, radians
 
 import numpy as np
@@ -11,17 +12,18 @@ import pytest
 from kit import PLAIN
 
 from padspec.base.colour import Colour
-from padspec.base.geometry import Box, Size
+from padspec.base.geometry import Box
+from padspec.checks.butted import LEAST_SIGHT, NOTED_SLIP, bench_of
+from padspec.checks.check import Subject
 from padspec.checks.shared_cuts.cuts import ends_marked, shared_cuts
 from padspec.checks.shared_cuts.measures import HAIR, STEP, sights, slips
-from padspec.checks.shared_cuts.patterns import GroundPrint, sizes_that_run_on
 from padspec.checks.shared_cuts.prints import RasterPrint, print_of, seen
+from padspec.checks.shared_cuts.remedies import Bench, out_of_step, run_on
 from padspec.checks.sheet import USUAL_STACK
 from padspec.checks.under import Under, look_under
 from padspec.draw.pdf import sheet_pdf
 from padspec.draw.png import rasterise
 from padspec.pipeline import Pad
-from padspec.resolve.design import Ground, Pattern
 
 from .cases import BUTTED, UNMARKED, edited, made, stripes
 
@@ -35,8 +37,19 @@ def built(settings: dict[str, object]) -> Pad:
     return made(edited(PLAIN, settings))
 
 
-def flat(red: int, green: int, blue: int, bleed: float = 3.0) -> GroundPrint:
-    return GroundPrint(Ground(Colour(red, green, blue), None), Size(90, 190), bleed)
+@dataclass(frozen=True)
+class Flat:
+    """A leaf that prints one colour everywhere."""
+
+    colour: Colour
+    bleed: float = 3.0
+
+    def cells(self, _: Box, rows: int, columns: int) -> np.ndarray:
+        return np.broadcast_to(self.colour.unit, (rows, columns, 3))
+
+
+def flat(red: int, green: int, blue: int) -> Flat:
+    return Flat(Colour(red, green, blue))
 
 
 # What is measured.
@@ -86,13 +99,13 @@ def test_colours_of_both_neighbours_are_compared():
 def test_a_cut_that_would_show_one_way_only_tells_on_that_side():
     """The first leaf's ground goes on as the second's; the second's own, continued, is not like the first's."""
 
-    class HalfBlue(GroundPrint):
+    class HalfBlue(Flat):
         def cells(self, box: Box, rows: int, columns: int) -> np.ndarray:
             x = box.x + (np.arange(columns) + 0.5) * box.width / columns
             colours = np.where((x > 90)[:, None], [0.2, 0.2, 0.8], [0.8, 0.2, 0.2])
             return np.broadcast_to(colours, (rows, columns, 3))
 
-    red_with_blue_bleed = HalfBlue(flat(200, 60, 60).ground, Size(90, 190), 3.0)
+    red_with_blue_bleed = HalfBlue(Colour(200, 60, 60))
     sheet = built(UNMARKED).sheet
     (first, _) = slips(sheet, [red_with_blue_bleed, flat(51, 51, 204), flat(51, 51, 204)], 1.2)
     assert first.ways == (((0.0, 190.0),), ())
@@ -144,24 +157,65 @@ def test_past_the_bleed_its_outermost_goes_on():
     assert leaf.cells(Box(1.0, 0.0, 4.0, 1.0), 1, 4)[0, :, 0] * 255 == pytest.approx([90] * 4)
 
 
-@pytest.mark.parametrize("kind", ["stripes", "dots"])
-@pytest.mark.parametrize("angle", [0, 20, 45, 90, -130])
-def test_a_ground_is_foretold_as_it_prints(kind, angle):
-    """The formula of a pattern against the pixels of its face, over the whole trim and bleed."""
-    pattern = {"kind": kind, "colour": "#305070", "size": "7.3 mm", "mark": "45 %", "angle": angle}
-    settings = {"layout": "open", "ground.colour": "#f0e0c0", "ground.pattern": pattern, "heading.text": "To"}
+# What would mend a cut, each tried on the leaf that it makes.
+
+
+def bench(settings: dict[str, object]) -> Bench:
     whole = built(settings)
-    ground = GroundPrint(whole.design.ground, whole.design.trim, 3.0)
-    drawn = RasterPrint(look_under(whole.face))
-    area = Box(-2.5, -2.5, 95, 195)
-    assert np.abs(ground.cells(area, 780, 380) - drawn.cells(area, 780, 380)).mean() < 0.01
+    return bench_of(Subject(whole.design, whole.face, whole.sheet, look_under(whole.face)))
 
 
-def test_sizes_that_run_on_begin_with_the_nearest():
-    pattern = Pattern("dots", Colour(0, 0, 0), 6.2, 0.4, 0.0)
-    sizes = sizes_that_run_on(pattern, Size(90, 190))
-    assert 6.0 in sizes
-    assert list(sizes) == sorted(sizes, key=lambda size: abs(size - 6.2))
+def all_told_apart(seen):
+    return all(sight.share >= LEAST_SIGHT for sight in seen)
+
+
+def always(_):
+    return True
+
+
+def hardly_shown(shown):
+    return all(slip.share <= NOTED_SLIP for slip in shown)
+
+
+@pytest.mark.parametrize("kind", ["stripes", "dots", "gingham", "scallop", "lattice", "wave"])
+def test_running_on_is_offered_for_every_kind_at_any_angle(kind):
+    some = bench({**BUTTED, **stripes("8.3 mm", angle=20, kind=kind)})
+    assert not hardly_shown(some.shown())
+    remedy = run_on(some, hardly_shown, all_told_apart)
+    assert (("ground", "pattern", "phase"), "run-on") in remedy.changes
+
+
+def test_running_on_is_not_offered_where_more_than_the_pattern_shows():
+    """A panel that reaches the trim breaks off at the cut, whatever its ground does."""
+    some = bench({**BUTTED, **stripes("8.485 mm"), "panel.inset": "0 mm"})
+    assert run_on(some, hardly_shown, all_told_apart) is None
+
+
+def test_out_of_step_is_offered_where_it_makes_the_sides_differ():
+    remedy = out_of_step(bench({**UNMARKED, **stripes("7.955 mm")}), all_told_apart)
+    assert remedy.changes == (
+        (("ground", "pattern", "kind"), "stripes"),
+        (("ground", "pattern", "phase"), "out-of-step"),
+    )
+
+
+def test_out_of_step_is_not_offered_where_that_is_not_enough():
+    """Small dots out of step differ along twice the share of the edge that they take up, a third at most."""
+    assert out_of_step(bench({**UNMARKED, **stripes("6 mm", mark="20 %", kind="dots")}), all_told_apart) is None
+
+
+@pytest.mark.parametrize("kind", ["split", "gradient"])
+def test_no_phase_is_offered_for_a_kind_that_has_none(kind):
+    pattern = {"kind": kind, "colour": "#305070", "angle": 0}
+    some = bench({**UNMARKED, "ground.colour": "#f0e0c0", "ground.pattern": pattern})
+    assert run_on(some, always, all_told_apart) is None
+    assert out_of_step(some, always) is None
+
+
+def test_the_phase_that_a_pattern_has_is_not_offered_again():
+    settings = {**UNMARKED, **stripes("7.955 mm")}
+    settings["ground.pattern"] = {**settings["ground.pattern"], "phase": "out-of-step"}
+    assert out_of_step(bench(settings), always) is None
 
 
 # Where cuts lie.

@@ -1,141 +1,123 @@
-"""`new` on pictures of every kind: whatever the picture, the first design passes every check.
+"""`new` on three hundred pictures of every kind: the first design passes every check, or says what is true.
 
-The one thing that may be said is that a picture has too few pixels, where that is true at the least size that
-`new` places a picture at: 18 % of the height of the leaf.
+What may be said is that a picture has too few pixels, where that is so at the least size that `new` places a
+picture at: 12 % of the height of the leaf.
 """
 
-import colorsys
-import io
 from functools import cache
 
-import numpy as np
 import pytest
-from kit import picture, png
-from PIL import Image
+from kit import picture
 
-from padspec.base.findings import Severity
+from padspec.base.colour import Colour
+from padspec.base.errors import ProblemsError
+from padspec.base.findings import Finding, Severity
+from padspec.base.mixing import lch
 from padspec.first_design import LEAST_ART_SHARE, FirstWish, first_design
-from padspec.pipeline import make
-from padspec.resolve.design import Art, blocks
+from padspec.pipeline import Pad, make
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.design import blocks
+from padspec.resolve.roles import COLOURWAYS
 from padspec.workspace import MemoryWorkspace
 
-#: Photographs that scikit-image carries in its package, not fetched (skimage.data).
-PHOTOGRAPHS = ("astronaut", "coffee", "chelsea", "rocket", "camera", "coins", "page", "text", "moon")
+from .many_pictures import PICTURES, PLUM, egg, in_file, toned
+
+#: One picture in fifty may be warned of, and must be warned of truthfully.
+LEAST_PASSING = 0.98
+#: Pictures that each colourway is tried on here: hues all around, no colour, dark, pale, a photograph.
+A_FEW = (
+    *("hue 0", "hue 60", "hue 100", "hue 140", "hue 200", "hue 260", "hue 310"),
+    *("grey 40", "hue 80 lightness 2", "hue 200 lightness 97", "on noise", "skimage coffee.png"),
+)
 
 
-def hued(hue: float, saturation: float = 0.7, value: float = 0.6) -> tuple[int, int, int]:
-    red, green, blue = colorsys.hsv_to_rgb(hue, saturation, value)
-    return round(red * 255), round(green * 255), round(blue * 255)
-
-
-def speckled(seed: int, transparent: float) -> bytes:
-    """Blobs of many colours, some of them see-through: no hue leads."""
-    random = np.random.default_rng(seed)
-    small = random.integers(0, 256, (14, 14, 4), dtype=np.uint8)
-    small[..., 3] = np.where(random.random((14, 14)) < transparent, 0, 255)
-    return png(np.asarray(Image.fromarray(small).resize((900, 900), Image.Resampling.BICUBIC)))
-
-
-def slope(dark: tuple[int, int, int], light: tuple[int, int, int]) -> bytes:
-    t = np.linspace(0, 1, 800)[:, None, None]
-    pixels = np.broadcast_to(np.array(dark) * (1 - t) + np.array(light) * t, (800, 900, 3))
-    return png(pixels.astype(np.uint8))
-
-
-def photograph(name: str) -> bytes:
-    from skimage import data
-
-    file = io.BytesIO()
-    Image.fromarray(np.asarray(getattr(data, name)())).convert("RGB").save(file, "PNG")
-    return file.getvalue()
-
-
-def svg(body: str, box: str = "0 0 80 60") -> bytes:
-    return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}">{body}</svg>'.encode()
-
-
-PICTURES = {
-    **{f"hue {n * 45}": lambda n=n: picture(800, 700, hued(n / 8)) for n in range(8)},
-    **{f"chroma {s}": lambda s=s: picture(800, 700, hued(0.55, s / 100, 0.7)) for s in (0, 4, 25, 100)},
-    **{f"lightness {v}": lambda v=v: picture(800, 700, hued(0.08, 0.5, v / 100)) for v in (2, 20, 95, 100)},
-    "white": lambda: picture(800, 700, (255, 255, 255)),
-    "black": lambda: picture(800, 700, (0, 0, 0)),
-    "nearly white on white": lambda: picture(800, 700, (252, 252, 250), (255, 255, 255)),
-    "yellow on white": lambda: picture(800, 700, (255, 240, 0), (255, 255, 255)),
-    "on black": lambda: picture(800, 700, (230, 120, 40), (0, 0, 0)),
-    "on grain": lambda: picture(800, 700, (40, 120, 90), (240, 235, 225), noise=4),
-    "on noise": lambda: picture(800, 700, (40, 120, 90), (128, 128, 128), noise=110),
-    "half see-through": lambda: speckled(1, 0.5),
-    "all opaque": lambda: speckled(2, 0.0),
-    "nearly nothing": lambda: speckled(3, 0.97),
-    "dusk": lambda: slope((20, 20, 60), (240, 140, 90)),
-    "wide": lambda: picture(2400, 300, hued(0.9)),
-    "tall": lambda: picture(300, 2400, hued(0.9)),
-    "a hair": lambda: picture(40, 2000, hued(0.3)),
-    "small": lambda: picture(300, 300, hued(0.3)),
-    "tiny": lambda: picture(24, 24, hued(0.3)),
-    "one pixel": lambda: png(np.full((1, 1, 3), 120, np.uint8)),
-    "drawing": lambda: svg('<circle cx="40" cy="30" r="25" fill="#2a6f97"/>'),
-    "pale drawing": lambda: svg('<circle cx="40" cy="30" r="25" fill="#fdfdf0"/>'),
-    "wide drawing": lambda: svg('<rect width="400" height="10" fill="#774400"/>', "0 0 400 10"),
-    **{f"photograph {name}": lambda name=name: photograph(name) for name in PHOTOGRAPHS},
-}
+def begun(name: str, colourway: str = ""):
+    made = PICTURES[name]
+    file = f"p.{made.ending}"
+    workspace = MemoryWorkspace({file: made.data()})
+    return first_design("p.pad.yaml", FirstWish(file, colourway=colourway), workspace), workspace
 
 
 @cache
-def begun(name: str):
-    data = PICTURES[name]()
-    file = "p.svg" if data.startswith(b"<svg") else "p.png"
-    workspace = MemoryWorkspace({file: data})
-    return first_design("p.pad.yaml", FirstWish(file), workspace), workspace
+def pad_of(name: str) -> Pad:
+    return begun(name)[0].pad
 
 
-def objections(name: str) -> list[str]:
-    """What is found wrong, less what is true of the picture and no design could mend."""
-    first, _ = begun(name)
-    found = [finding for finding in first.pad.findings if finding.severity >= Severity.WARNING]
-    art = next(block for block in blocks(first.pad.design) if isinstance(block, Art))
-    as_small_as_may_be = art.height <= LEAST_ART_SHARE * first.pad.design.trim.height + 0.1
-    truly_too_few = art.ppi is not None and art.ppi < 300 and as_small_as_may_be
-    return [
-        f"{name}: {finding.check}: {finding.message}"
-        for finding in found
-        if not (finding.check == "art-resolution" and truly_too_few)
-    ]
+def objections(pad: Pad) -> list[Finding]:
+    """Errors and warnings."""
+    return [finding for finding in pad.findings if finding.severity >= Severity.WARNING]
 
 
-def test_every_first_design_passes():
-    against = {name: objections(name) for name in PICTURES}
+def is_true(finding: Finding, pad: Pad) -> bool:
+    """Whether the picture has too few pixels even as small as `new` may place it."""
+    art = next(block for block in blocks(pad.design) if isinstance(block, Art))
+    as_small_as_may_be = art.height <= LEAST_ART_SHARE * pad.design.trim.height + 0.1
+    return finding.check == "art-resolution" and art.ppi is not None and art.ppi < 300 and as_small_as_may_be
+
+
+def told(against: dict[str, list[Finding]]) -> str:
     passed = sum(not found for found in against.values())
-    share = f"{passed} of {len(PICTURES)} pictures pass"
-    assert passed == len(PICTURES), "\n".join([share, *(line for found in against.values() for line in found)])
+    lines = [f"{name}: {finding.message}" for name, found in against.items() for finding in found]
+    return "\n".join([f"{passed} of {len(against)} pictures pass", *lines])
 
 
-def test_there_are_pictures_enough_of_every_kind():
-    assert len(PICTURES) >= 40
+def test_there_are_three_hundred_pictures():
+    assert len(PICTURES) >= 300
 
 
-@pytest.mark.parametrize("name", ["hue 45", "tiny", "on noise", "drawing", "photograph coffee"])
+def test_98_of_100_first_designs_are_free_of_errors_and_warnings():
+    against = {name: objections(pad_of(name)) for name in PICTURES}
+    assert sum(not found for found in against.values()) >= LEAST_PASSING * len(against), told(against)
+
+
+def test_the_rest_are_told_of_too_few_pixels_and_truly_have_too_few():
+    untrue = {name: [f for f in objections(pad_of(name)) if not is_true(f, pad_of(name))] for name in PICTURES}
+    assert not any(untrue.values()), told(untrue)
+
+
+def test_nothing_is_said_at_all_about_most_pictures():
+    """Notes count here: a first design should be quiet."""
+    quiet = [name for name in PICTURES if not pad_of(name).findings]
+    assert len(quiet) >= 0.8 * len(PICTURES), sorted(set(PICTURES) - set(quiet))
+
+
+@pytest.mark.parametrize("colourway", COLOURWAYS[1:])
+def test_a_colourway_passes_on_pictures_of_every_hue(colourway):
+    against = {name: objections(begun(name, colourway)[0].pad) for name in A_FEW}
+    assert not any(against.values()), told(against)
+
+
+@pytest.mark.parametrize("name", ["hue 40", "tiny", "on noise", "drawing 0 0 60 60", "skimage coffee.png"])
 def test_the_text_that_new_writes_makes_the_very_pad_that_it_checked(name):
     first, workspace = begun(name)
     again = make("p.pad.yaml", MemoryWorkspace({"p.pad.yaml": first.text.encode()}, behind=workspace))
     assert (again.face, again.sheet, again.findings) == (first.pad.face, first.pad.sheet, first.pad.findings)
 
 
-@pytest.mark.parametrize("name", ["hue 0", "hue 90", "hue 225", "hue 315"])
-def test_the_ground_is_pale_and_of_the_hue_that_leads_the_picture(name):
-    """OKLab lightness about 0.93; the hue within 25° of the picture's own."""
-    from padspec.base.colour import Colour
-    from padspec.base.mixing import lch
+def test_a_design_of_a_colourway_names_it_and_leaves_its_colours_to_it():
+    first, _ = begun("hue 200", "deeper")
+    assert "colourway: deeper" in first.text
+    assert "palette:" not in first.text
 
-    ground = begun(name)[0].pad.design.ground.colour
-    picture_hue = lch(Colour(*hued(int(name.split()[1]) / 360)))[2]
-    lightness, _, hue = lch(ground)
+
+@pytest.mark.parametrize("hue", [0, 90, 220, 310])
+def test_the_ground_is_pale_and_of_the_hue_that_leads_the_picture(hue):
+    """OKLab lightness about 0.93; the hue within 10° of the picture's own."""
+    ground = pad_of(f"hue {hue}").design.ground.colour
+    lightness, _, ground_hue = lch(ground)
     assert lightness == pytest.approx(0.925, abs=0.02)
-    assert abs((hue - picture_hue + 180) % 360 - 180) < 25
+    assert abs((ground_hue - lch(Colour(*toned(0.6, 0.12, hue)))[2] + 180) % 360 - 180) < 10
 
 
-def test_nothing_is_said_at_all_about_most_pictures():
-    """Notes count here: a first design should be quiet."""
-    quiet = [name for name in PICTURES if not begun(name)[0].pad.findings]
-    assert len(quiet) >= 0.7 * len(PICTURES), sorted(set(PICTURES) - set(quiet))
+@pytest.mark.parametrize(
+    ("file", "data", "words"),
+    [
+        ("p.gif", in_file(picture(400, 400, PLUM), "GIF", "P"), "GIF"),
+        ("p.png", egg(PLUM, alpha=2), "transparent"),
+        ("p.png", b"\x89PNG\r\n\x1a\nbroken", "p.png"),
+    ],
+)
+def test_a_picture_that_cannot_be_used_is_refused_by_the_key_that_names_it(file, data, words):
+    with pytest.raises(ProblemsError, match=words) as refused:
+        first_design("p.pad.yaml", FirstWish(file), MemoryWorkspace({file: data}))
+    assert [problem.place.file for problem in refused.value.problems] == ["art.file"]

@@ -7,20 +7,34 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from padspec.base.geometry import Box
+from padspec.compose.blocks.panel import CORNER_CLEARANCE, covers, draw
 from padspec.compose.face import Drawn, Room
-from padspec.compose.panel import CORNER_CLEARANCE, covers, draw
-from padspec.compose.stack import draw_stack
+from padspec.compose.stack import Stacked
+from padspec.resolve.blocks.block import Block
+from padspec.resolve.blocks.panel import Panel
+from padspec.scene.nodes import Shape
 from padspec.scene.outline import Curve, Line, Move, Outline, bounds, circle, rounded
 
-from .blocks import ink_boxes, of_part, panel, rows
+from .blocks import columns, grid, ink_boxes, marks, of_part, panel, pile, rows, squares
+from .test_row_ends import styles
 
 TRIM = Box(0, 0, 90, 190)
+#: What a panel may hold besides rows.
+HELD: dict[str, Block] = {
+    "grid": grid(pitch=4.0, heavy_every=5),
+    "dots": grid(pitch=5.0, mark="dots", dot=1.0),
+    "crosses": grid(pitch=7.0, mark="crosses", dot=2.0),
+    "circles": marks(count=31),
+    "squares": marks(count=9, shape="square", size=8.0),
+    "columns": columns(rows(id="a"), grid(id="b")),
+    "stack": pile(rows(id="a", grow=0, count=2), rows(id="b")),
+}
 
 
 def drawn(
     covered: float = 0.0, trim: Box = TRIM, row_keys: dict[str, object] | None = None, **keys: object
 ) -> Drawn:
-    return draw(panel(rows(**(row_keys or {})), **keys), Room(trim, covered), draw_stack)
+    return draw(panel(rows(**(row_keys or {})), **keys), Room(trim, covered), Stacked(0.0))
 
 
 def clearance(point: tuple[float, float], box: Box, radius: float) -> float:
@@ -47,7 +61,7 @@ def clearance(point: tuple[float, float], box: Box, radius: float) -> float:
 def test_no_rule_and_no_square_comes_near_a_corner_arc(
     corner: float, pad: float, pitch: float, square: float, seat: str, covered: float, width: float, height: float
 ) -> None:
-    keys = {"pitch": pitch, "checkbox": square * pitch, "checkbox_seat": seat}
+    keys = {"pitch": pitch, "squares": squares(size=square * pitch, seat=seat)}
     some = drawn(covered, Box(0, 0, width, height), keys, corner=corner, pad=pad)
     box = some.placements[0].box
     radius = min(corner, box.width / 2, box.height / 2)
@@ -56,6 +70,63 @@ def test_no_rule_and_no_square_comes_near_a_corner_arc(
             continue  # a panel too narrow for its squares; the checks tell of that
         for point in ((ink.x, ink.y), (ink.right, ink.y), (ink.x, ink.bottom), (ink.right, ink.bottom)):
             assert clearance(point, box, radius) >= min(CORNER_CLEARANCE, pad) - 1e-6
+
+
+@settings(deadline=None, max_examples=80)
+@given(
+    style=styles,
+    corner=st.floats(0, 40),
+    pad=st.floats(0, 15),
+    covered=st.sampled_from([0.0, 0.0, 5.0]),
+    width=st.floats(60, 200),
+    height=st.floats(60, 300),
+)
+def test_rows_of_every_style_clear_the_corner_arcs(
+    style: dict[str, object], corner: float, pad: float, covered: float, width: float, height: float
+) -> None:
+    keep_clear(panel(rows(**style), corner=corner, pad=pad), covered, width, height)
+
+
+@settings(deadline=None, max_examples=80)
+@given(
+    held=st.sampled_from(sorted(HELD)),
+    corner=st.floats(0, 40),
+    pad=st.floats(0, 15),
+    width=st.floats(60, 200),
+    height=st.floats(60, 300),
+)
+def test_whatever_a_panel_holds_clears_its_corner_arcs(
+    held: str, corner: float, pad: float, width: float, height: float
+) -> None:
+    keep_clear(panel(HELD[held], corner=corner, pad=pad), 0.0, width, height)
+
+
+def keep_clear(block: Panel, covered: float, width: float, height: float) -> None:
+    """True distance of all ink, boxed, from the panel's edge and its arcs."""
+    some = draw(block, Room(Box(0, 0, width, height), covered), Stacked(0.0))
+    box = some.placements[0].box
+    radius = min(block.corner, box.width / 2, box.height / 2)
+    content = box.width - 2 * block.pad
+    inked = [node for _, node in some.nodes if isinstance(node, Shape) and node.cause.part != "panel"]
+    for ink in ink_boxes(inked):
+        if (
+            ink.width > content + 1e-6
+            or ink.x < box.x + block.pad - 1e-6
+            or ink.right > box.right - block.pad + 1e-6
+        ):
+            continue  # a panel too narrow for what it holds; the checks tell of that
+        for point in ((ink.x, ink.y), (ink.right, ink.y), (ink.x, ink.bottom), (ink.right, ink.bottom)):
+            assert clearance(point, box, radius) >= min(CORNER_CLEARANCE, block.pad) - 1e-6
+
+
+def test_a_panel_that_lets_something_through_covers_nothing() -> None:
+    assert covers(panel(opacity=0.9), Box(6, 6, 60, 60)) == ()
+
+
+def test_the_panel_has_the_opacity_that_was_asked_for_and_what_it_holds_has_not() -> None:
+    some = drawn(opacity=0.6)
+    shapes = {node.cause.part: node.opacity for _, node in some.nodes if isinstance(node, Shape)}
+    assert shapes == {"panel": 0.6, "rule": 1.0, "checkbox": 1.0}
 
 
 @pytest.mark.parametrize(("head", "box"), [(0.0, Box(6, 6, 78, 178)), (5.0, Box(6, 0, 78, 184))])

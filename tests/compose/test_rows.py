@@ -5,11 +5,11 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from padspec.base.geometry import Box
+from padspec.compose.blocks.rows import draw, rule_up
 from padspec.compose.face import Drawn, Room
-from padspec.compose.rows import draw, rule_up
 from padspec.scene.outline import Line, Move, bounds
 
-from .blocks import ink_boxes, of_part, rows
+from .blocks import ink_boxes, of_part, rows, squares
 
 pitches = st.floats(3, 20)
 heights = st.floats(0, 400)
@@ -38,7 +38,7 @@ def test_a_panel_of_150_mm_holds_as_many_rows_of_a_ruling_as_fit(pitch: float, c
 @settings(deadline=None)
 @given(st.integers(1, 60), st.sampled_from([5.0, 6.35, 7.14375, 0.1 * 3, 8.73125]))
 def test_a_room_of_exactly_n_pitches_holds_n_rows(count: int, pitch: float) -> None:
-    assert rule_up(rows(pitch=pitch, checkbox=None), Box(0, 0, 68, count * pitch)).count == count
+    assert rule_up(rows(pitch=pitch, squares=None), Box(0, 0, 68, count * pitch)).count == count
 
 
 @settings(deadline=None)
@@ -56,7 +56,7 @@ def test_the_ink_is_centred_in_its_room(
 ) -> None:
     assume(weight < pitch * min(share / 2, 1 - share))
     box = Box(11, 40, 68, height)
-    some = drawn(box, pitch=pitch, checkbox=share * pitch, checkbox_seat=seat, weight=weight)
+    some = drawn(box, pitch=pitch, squares=squares(size=share * pitch, seat=seat), weight=weight)
     ink = list(ink_boxes(of_part(some, "rule") + of_part(some, "checkbox")))
     if ink:
         above = min(part.y for part in ink) - box.y
@@ -71,7 +71,7 @@ def test_without_squares_half_a_pitch_of_writing_room_stands_for_the_ink(
     pitch: float, height: float, weight: float
 ) -> None:
     box = Box(11, 40, 68, height)
-    ys = rule_ys(drawn(box, pitch=pitch, checkbox=None, weight=weight))
+    ys = rule_ys(drawn(box, pitch=pitch, squares=None, weight=weight))
     if ys:
         assert ys[0] - pitch / 2 - box.y == pytest.approx(box.bottom - ys[-1] - weight / 2, abs=1e-6)
 
@@ -86,7 +86,7 @@ def test_every_rule_is_its_number_of_pitches_from_the_first(pitch: float, height
 @settings(deadline=None)
 @given(st.integers(1, 200), st.floats(20, 400))
 def test_a_count_that_is_asked_for_sets_the_pitch(count: int, height: float) -> None:
-    some = drawn(Box(0, 0, 68, height), count=count, checkbox=None)
+    some = drawn(Box(0, 0, 68, height), count=count, squares=None)
     ys = rule_ys(some)
     assert len(ys) == count
     assert some.placements[0].pitch == pytest.approx(height / count, abs=1e-9)
@@ -97,7 +97,7 @@ def test_a_count_that_is_asked_for_sets_the_pitch(count: int, height: float) -> 
 @given(st.floats(1, 10), weights, seats, st.floats(0, 4))
 def test_a_square_is_its_outer_size_line_included(size: float, weight: float, seat: str, corner: float) -> None:
     some = drawn(
-        Box(11, 40, 68, 30), pitch=12.0, checkbox=size, weight=weight, checkbox_seat=seat, checkbox_corner=corner
+        Box(11, 40, 68, 30), pitch=12.0, squares=squares(size=size, seat=seat, corner=corner), weight=weight
     )
     for ink in ink_boxes(of_part(some, "checkbox")):
         assert (ink.x, ink.width, ink.height) == pytest.approx((11, size, size), abs=1e-9)
@@ -110,25 +110,25 @@ def test_a_square_on_the_rule_stands_with_its_foot_at_the_foot_of_the_line() -> 
 
 
 def test_a_square_in_the_middle_of_the_row_is_half_a_pitch_above_the_rule() -> None:
-    some = drawn(Box(11, 40, 68, 20), pitch=8.0, checkbox_seat="centre")
+    some = drawn(Box(11, 40, 68, 20), pitch=8.0, squares=squares(seat="centre"))
     for y, ink in zip(rule_ys(some), ink_boxes(of_part(some, "checkbox")), strict=True):
         assert ink.centre[1] == pytest.approx(y - 4, abs=1e-9)
 
 
 def test_a_rule_runs_from_the_gap_beside_the_square_to_the_end_of_the_room() -> None:
-    (shape, *_) = of_part(drawn(Box(11, 40, 68, 20), checkbox=4.0, checkbox_gap=2.5), "rule")
+    (shape, *_) = of_part(drawn(Box(11, 40, 68, 20), squares=squares(size=4.0), gap=2.5), "rule")
     assert shape.outline == (Move(17.5, shape.outline[0].y), Line(79, shape.outline[0].y))
 
 
 def test_round_ends_stay_inside_the_room() -> None:
-    (shape, *_) = of_part(drawn(Box(11, 40, 68, 20), checkbox=None, weight=0.6, ends="round"), "rule")
+    (shape, *_) = of_part(drawn(Box(11, 40, 68, 20), squares=None, weight=0.6, ends="round"), "rule")
     box = bounds(shape.outline)
     assert (box.x, box.right) == pytest.approx((11.3, 78.7), abs=1e-9)
 
 
 @pytest.mark.parametrize(("width", "rules"), [(6.6, 2), (6.5, 0), (3.0, 0)])
 def test_a_room_that_its_squares_fill_has_no_rules_rather_than_backward_ones(width: float, rules: int) -> None:
-    some = drawn(Box(11, 40, width, 20), pitch=8.0, checkbox=4.0, checkbox_gap=2.5)
+    some = drawn(Box(11, 40, width, 20), pitch=8.0, squares=squares(size=4.0), gap=2.5)
     assert len(of_part(some, "rule")) == rules
     assert len(of_part(some, "checkbox")) == 2
 

@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from padspec.base.geometry import Box
 from padspec.compose.face import Drawn, Room
 from padspec.compose.stack import draw_stack
-from padspec.resolve.design import Block, Space
+from padspec.resolve.blocks.block import Block
+from padspec.resolve.blocks.space import Space
 
-from .blocks import art, heading, of_part, of_pictures, panel, rows
+from .blocks import art, columns, grid, heading, marks, of_part, of_pictures, panel, pile, rows
 
 TRIM = Box(0, 0, 90, 190)
 
@@ -91,7 +92,7 @@ def test_art_at_the_foot_overlaps_nothing_and_keeps_its_inset() -> None:
 
 
 def test_fixed_rows_take_their_pitches_and_leave_the_rest() -> None:
-    some = stack(Space("above", 1, None), rows(grow=0, count=5, pitch=8.0, checkbox=None), margin=0.0)
+    some = stack(Space("above", 1, None), rows(grow=0, count=5, pitch=8.0, squares=None), margin=0.0)
     held = some.placements[1]
     assert (held.box.y, held.box.height, held.rows, held.pitch) == (150, 40, 5, 8)
 
@@ -138,3 +139,84 @@ def test_too_little_height_takes_rows_first_and_words_last() -> None:
 def test_rows_that_come_first_on_the_bare_ground_keep_the_margin_at_the_head() -> None:
     some = stack(rows(), margin=6.0)
     assert some.placements[0].box.y == 6
+
+
+@pytest.mark.parametrize("first", [grid(), marks(), rows()], ids=["grid", "marks", "rows"])
+def test_what_comes_first_on_the_bare_ground_keeps_the_margin_at_the_head(first: Block) -> None:
+    box = stack(first, margin=6.0).placements[0].box
+    assert (box.x, box.y, box.right, box.bottom) == (6, 6, 84, 184)
+
+
+def test_two_panels_share_the_distance_between_them() -> None:
+    """Six millimetres all round and between, not twelve."""
+    first, second = stack(panel(id="first", grow=1), panel(id="second", grow=1)).placements
+    assert second.box.y - first.box.bottom == pytest.approx(6)
+    assert (first.box.y, second.box.bottom) == pytest.approx((6, 184))
+
+
+def test_a_panel_and_columns_of_different_insets_keep_the_larger() -> None:
+    first, second, *_ = stack(
+        panel(id="first", inset=4.0), columns(panel(id="a", inset=0.0), inset=9.0)
+    ).placements
+    assert second.box.y - first.box.bottom == pytest.approx(9)
+
+
+def test_a_stack_in_a_stack_keeps_its_gap_between_its_blocks() -> None:
+    some = stack(pile(Space("a", 0, 10.0), Space("b", 0, 20.0), Space("c", 0, 5.0), gap=4.0, inset=6.0))
+    _, a, b, c = some.placements
+    assert (a.box.y, b.box.y, c.box.y) == (6, 20, 44)
+
+
+@settings(deadline=None)
+@given(st.lists(st.floats(1, 30), min_size=1, max_size=4), st.floats(0, 8), st.floats(0, 10))
+def test_the_height_that_a_stack_asks_for_is_what_it_fills(heights: list[float], gap: float, inset: float) -> None:
+    block = pile(*(Space(f"s{n}", 0, tall) for n, tall in enumerate(heights)), grow=0, gap=gap, inset=inset)
+    wanted = sum(heights) + gap * (len(heights) - 1) + 2 * inset
+    below = stack(block, Space("below", 1, None)).placements[-1]
+    assert below.box.y == pytest.approx(wanted)
+
+
+@settings(deadline=None)
+@given(st.lists(st.integers(1, 4), min_size=2, max_size=4), st.floats(60, 300))
+def test_panels_share_the_spare_height_by_their_parts(parts: list[int], height: float) -> None:
+    blocks = tuple(panel(id=f"p{n}", grow=part, pad=3.0, corner=0.0) for n, part in enumerate(parts))
+    placed = stack(*blocks, trim=Box(0, 0, 90, height)).placements
+    spare = height - 6 - sum(6 + 6 for _ in parts)  # insets around and between, pads at head and foot
+    if spare > 0:
+        for part, one in zip(parts, placed, strict=True):
+            assert one.box.height == pytest.approx(6 + spare * part / sum(parts), abs=1e-6)
+
+
+def test_too_little_height_takes_a_grid_before_marks_and_marks_before_words() -> None:
+    some = stack(heading("Before dark"), marks(count=10, grow=0), grid(grow=0), trim=Box(0, 0, 90, 14), margin=0.0)
+    lettering, some_marks, some_grid = some.placements
+    assert some_grid.box.height == 0
+    assert 0 < some_marks.box.height < 5
+    assert lettering.box.height > 5
+
+
+def test_a_picture_that_fills_the_face_has_no_place_in_the_stack() -> None:
+    assert stack(art(90, 190, fills="face"), rows()).placements == stack(rows()).placements
+
+
+@pytest.mark.parametrize("holder", [panel(), columns(), pile()], ids=["panel", "columns", "stack"])
+def test_a_holder_without_blocks_is_laid_all_the_same(holder: Block) -> None:
+    """As one whose only block is a picture that the design does not have."""
+    above, below = stack(holder, Space("below", 0, 20.0)).placements
+    assert above.block == holder.id
+    assert below.box.bottom == pytest.approx(190)
+
+
+@pytest.mark.parametrize("above", [(), (art(40, 30, overlap=5.0),)], ids=["alone", "under a picture"])
+def test_a_panel_that_does_not_grow_is_as_high_as_what_it_holds(above: tuple[Block, ...]) -> None:
+    words = heading("Before dark")
+    some = stack(*above, panel(words, grow=0), Space("below", 1, None))
+    placed = {one.block: one.box for one in some.placements}
+    assert placed["panel"].bottom - placed["heading"].bottom == pytest.approx(words.space + 5.0)
+
+
+def test_columns_of_panels_that_do_not_grow_hold_their_words_under_a_picture() -> None:
+    words = heading("Before dark")
+    some = stack(art(40, 30), columns(panel(words, grow=0, inset=0.0), grow=0, inset=6.0), Space("below", 1, None))
+    placed = {one.block: one.box for one in some.placements}
+    assert placed["panel"].bottom - placed["heading"].bottom == pytest.approx(words.space + 5.0)

@@ -10,7 +10,7 @@ from press.made import separator
 from padspec.base.colour import BLACK, WHITE, Colour
 from padspec.base.geometry import Box
 from padspec.draw.press.pdf import press_pdf
-from padspec.resolve.design import Font
+from padspec.resolve.font import Font
 from padspec.scene.nodes import Cause, Layer, Picture, Scene, Shape, Stroke, Vector
 from padspec.scene.outline import line, rectangle
 

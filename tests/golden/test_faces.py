@@ -15,10 +15,11 @@ SMALL = """\
 pad: Tea & toast
 sku: TEA
 trim: {width: 60 mm, height: 90 mm}
-art: {file: art/cup.png, height: 20 mm}
+art: {file: art/cup.png, height: 20 mm, inset: 6 mm, overlap: 5 mm}
 palette: {paper: white, ground: "#f0e4ea", pattern: "#e2ccd8", rule: "#b07898", lettering: "#7a3b58"}
 ground: {pattern: {kind: stripes, size: 12 mm, mark: 50 %}}
 heading: {text: Tea, font: Fredoka One, size: 6 mm}
+panel: {inset: 6 mm, corner: 6 mm, pad: 5 mm}
 rows: {pitch: 9 mm}
 """
 

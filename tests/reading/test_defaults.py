@@ -3,6 +3,7 @@
 import pytest
 
 from padspec.base.place import Place
+from padspec.reading.checking import schemas
 from padspec.reading.defaults import block_defaults, defaults
 from padspec.reading.tree import Mapping, Scalar, as_data
 
@@ -12,8 +13,9 @@ BLOCKS = {
         "trim-empty": "true",
         "height": "30 %",
         "width": "100 %",
-        "overlap": "5 mm",
-        "inset": "6 mm",
+        "overlap": "auto",
+        "inset": "auto",
+        "fills": "block",
         "align": "centre",
         "corner": "auto",
         "frame": "auto",
@@ -24,23 +26,46 @@ BLOCKS = {
         "text": "To do",
         "font": "Fredoka",
         "font-weight": "600",
-        "size": "7.5 mm",
-        "least-size": "4.5 mm",
+        "size": "auto",
+        "least-size": "auto",
+        "most-size": "auto",
+        "fit": "size",
+        "tracking": "0",
         "lines": "2",
+        "arc": "0",
         "colour": "lettering",
+        "outline": "none",
+        "outline-colour": "paper",
         "align": "centre",
+        "seat": "head",
         "space": "3 mm",
     },
-    "panel": {"colour": "paper", "corner": "6 mm", "inset": "6 mm", "pad": "5 mm"},
+    "panel": {"colour": "paper", "opacity": "100 %", "corner": "auto", "inset": "auto", "pad": "auto"},
     "rows": {
         "pitch": "8 mm",
         "checkbox": "4 mm",
+        "checkbox-shape": "square",
+        "checkbox-line": "single",
+        "checkbox-count": "1",
+        "checkbox-between": "1.2 mm",
         "checkbox-corner": "0.8 mm",
         "checkbox-seat": "rule",
         "checkbox-gap": "2.5 mm",
         "colour": "rule",
         "weight": "0.3 mm",
         "ends": "butt",
+        "line": "solid",
+        "heavy-every": "0",
+        "labels": "none",
+        "label-first": "1",
+        "label-every": "1",
+        "label-font": "Nunito",
+        "label-weight": "700",
+        "label-size": "auto",
+        "label-colour": "lettering",
+        "label-width": "auto",
+        "quantity": "none",
+        "priority": "0",
     },
     "space": {},
 }
@@ -57,9 +82,10 @@ def test_a_design_gives_a_block_the_same_defaults(kind: str) -> None:
 
 
 def test_defaults_of_a_studio() -> None:
-    own = {key: value for key, value in as_data(defaults("studio")).items() if key not in BLOCKS}  # type: ignore[union-attr]
+    own = {key: value for key, value in as_data(defaults("studio")).items() if key not in schemas.BLOCKS}  # type: ignore[union-attr]
     assert own == {
         "studio": "My studio",
+        "colourway": "natural",
         "sheet": {
             "size": "A4",
             "n-up": "most",
@@ -115,9 +141,14 @@ def test_defaults_of_a_pattern_though_there_is_none_by_default() -> None:
     assert as_data(defaults("design", "ground")) == {"colour": "ground", "pattern": "none"}
     assert as_data(defaults("design", "ground", "pattern")) == {
         "colour": "pattern",
-        "size": "6 mm",
-        "mark": "40 %",
-        "angle": "0",
+        "colours": ["paper"],
+        "size": "auto",
+        "mark": "auto",
+        "angle": "auto",
+        "phase": "centred",
+        "seed": "1",
+        "turn": "0",
+        "jitter": "0 %",
     }
 
 

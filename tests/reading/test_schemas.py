@@ -11,12 +11,12 @@ from jsonschema import Draft202012Validator
 from referencing import Registry, Resource
 
 from padspec.reading.checking.expectation import as_yaml
-from padspec.reading.checking.schemas import KINDS, known_keys, opened, root, schema_data
+from padspec.reading.checking.schemas import KINDS, SCHEMAS, known_keys, opened, root, schema_data
 from padspec.reading.defaults import node_from
 from padspec.reading.parsing.yaml_reader import parse
 from padspec.reading.tree import as_data
 
-FILES = ("common", *KINDS)
+FILES = SCHEMAS
 REGISTRY: Any = Registry().with_resources(
     (schema_data(f)["$id"], Resource.from_contents(schema_data(f))) for f in FILES
 )

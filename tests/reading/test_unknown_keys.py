@@ -17,11 +17,11 @@ def test_it_is_told_at_the_key() -> None:
 
 def test_a_key_known_elsewhere_is_sent_there_with_an_example() -> None:
     problem = added("pitch: 8 mm")
-    assert problem.mend == "It belongs in rows: rows: {pitch: 8 mm}."
+    assert problem.mend == "It belongs in rows or grid: rows: {pitch: 8 mm}."
 
 
 def test_a_key_known_in_several_places_names_up_to_three() -> None:
-    assert added("inset: 6 mm").mend == "It belongs in art or panel: art: {inset: 6 mm}."
+    assert added("inset: 6 mm").mend == "It belongs in art, panel or columns: art: {inset: 6 mm}."
 
 
 def test_a_shortened_key_of_the_same_mapping_wins_over_one_elsewhere() -> None:
@@ -29,7 +29,7 @@ def test_a_shortened_key_of_the_same_mapping_wins_over_one_elsewhere() -> None:
 
 
 def test_a_key_known_elsewhere_in_a_block_is_sent_there() -> None:
-    assert added("heading: {pitch: 8 mm}").mend == "It belongs in rows: rows: {pitch: 8 mm}."
+    assert added("heading: {pitch: 8 mm}").mend == "It belongs in rows or grid: rows: {pitch: 8 mm}."
 
 
 def test_a_key_of_another_file_is_sent_there() -> None:

@@ -69,9 +69,9 @@ def test_a_square_takes_the_colour_of_the_rules_until_it_has_its_own() -> None:
     def rows(changes: dict[str, object]) -> object:
         return pad(apply(ART, changes), files=FILES).design.face[1].holds[1]
 
-    assert rows({"rows.colour": "#123456"}).checkbox_colour.hex == "#123456"
+    assert rows({"rows.colour": "#123456"}).squares.colour.hex == "#123456"
     own = rows({"rows.colour": "#123456", "rows.checkbox-colour": "#654321"})
-    assert (own.colour.hex, own.checkbox_colour.hex) == ("#123456", "#654321")
+    assert (own.colour.hex, own.squares.colour.hex) == ("#123456", "#654321")
 
 
 def test_names_that_lead_in_a_circle_are_refused_naming_the_circle() -> None:

@@ -7,7 +7,7 @@ from kit import PLAIN, apply, disc, pad, problems
 
 from padspec.base.errors import ProblemsError
 from padspec.pipeline import make
-from padspec.resolve.design import Heading
+from padspec.resolve.blocks.heading import Heading
 from padspec.workspace import FolderWorkspace
 
 

@@ -10,9 +10,11 @@ from fontTools.pens.t2CharStringPen import T2CharStringPen
 from fontTools.ttLib import TTFont
 from kit import PLAIN, apply, pad, problems
 
-from padspec.compose.lettering import cap_height, missing_characters, shape_line
+from padspec.compose.lettering.shaping import cap_height, shape_line
 from padspec.fonts import BUNDLED, families, family_file
-from padspec.resolve.design import Font, Heading
+from padspec.resolve.blocks.heading import Heading
+from padspec.resolve.coverage import missing_characters
+from padspec.resolve.font import Font
 
 FILE = apply(PLAIN, {"heading.font": "fonts/hand.ttf"})
 

@@ -4,7 +4,9 @@ import numpy as np
 import pytest
 from kit import PLAIN, apply, disc, pad, picture, png, problems
 
-from padspec.resolve.design import Art, Space, blocks
+from padspec.resolve.blocks.art import Art
+from padspec.resolve.blocks.space import Space
+from padspec.resolve.design import blocks
 
 
 def placed(changes: dict[str, object], data: bytes | None = None) -> Art:

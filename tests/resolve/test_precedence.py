@@ -4,7 +4,10 @@ import pytest
 from kit import PLAIN, apply, pad, problems
 
 from padspec.base.colour import Colour
-from padspec.resolve.design import Design, Heading, Panel, Rows, blocks
+from padspec.resolve.blocks.heading import Heading
+from padspec.resolve.blocks.panel import Panel
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import Design, blocks
 
 LAYOUT = """\
 layout: mine
@@ -42,7 +45,7 @@ STUDIO = "studio: Umberwick Paper\nrows: {pitch: 7.5 mm, weight: 0.4 mm}\nheadin
 
 def test_the_default_holds_where_nothing_is_written() -> None:
     rows = next(block for block in blocks(pad().design) if isinstance(block, Rows))
-    assert (rows.pitch, rows.checkbox, rows.weight, rows.count) == (8, 4, 0.3, None)
+    assert (rows.pitch, rows.squares.size, rows.weight, rows.count) == (8, 4, 0.3, None)
 
 
 def test_the_layout_wins_over_the_default() -> None:
@@ -69,7 +72,7 @@ def test_bundles_merge_key_by_key() -> None:
     design = made({"rows.pitch": "6.5 mm", "blocks.lower.checkbox": "3 mm"}, STUDIO)
     lower = next(block for block in blocks(design) if block.id == "lower")
     assert isinstance(lower, Rows)
-    assert (lower.pitch, lower.checkbox, lower.weight) == (6.5, 3, 0.4)
+    assert (lower.pitch, lower.squares.size, lower.weight) == (6.5, 3, 0.4)
 
 
 def test_a_colour_replaces_another_whole_and_keeps_no_lightening_of_it() -> None:

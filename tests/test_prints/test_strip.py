@@ -13,7 +13,9 @@ from kit import PLAIN, apply, folder, pad, picture
 from padspec.base.geometry import Affine, Box
 from padspec.base.mixing import lch
 from padspec.compose.compose import compose
-from padspec.resolve.design import Panel, Rows, blocks
+from padspec.resolve.blocks.panel import Panel
+from padspec.resolve.blocks.rows import Rows
+from padspec.resolve.design import blocks
 from padspec.sheet.bed import bed_of
 from padspec.test_prints.ladders import AS_IT_IS, ladders
 from padspec.test_prints.spec_lines import reaches
@@ -140,7 +142,7 @@ def test_a_block_that_is_set_by_itself_is_given_by_its_own_key():
 def test_squares_of_a_colour_of_their_own_stay_as_they_are():
     for ladder, rung in rungs("everything of its own"):
         rows = next(block for block in blocks(rung.design) if isinstance(block, Rows))
-        assert rows.checkbox_colour.hex == "#223344", ladder.name
+        assert rows.squares.colour.hex == "#223344", ladder.name
 
 
 def test_a_design_without_rows_and_panel_has_rows_for_its_ground_alone():

@@ -1,7 +1,6 @@
 """What would mend a shared cut, each tried on the sheet before it is offered.
 
-Everything here is computed without drawing: a pattern is worked out by its formula, and only where that formula
-also foretells what the present face was measured to print.
+Another phase of the pattern is tried on the leaf that it really makes, composed and rendered.
 """
 
 from bisect import bisect_left
@@ -11,19 +10,17 @@ from math import ceil, floor
 
 from padspec.base.findings import Remedy
 from padspec.base.numbers import number_text, round_up
-from padspec.checks.shared_cuts.measures import STEP, Sight, Slip, sights, slips
-from padspec.checks.shared_cuts.patterns import GroundPrint, sizes_out_of_step, sizes_that_run_on
+from padspec.checks.shared_cuts.leaf import leaf_print
+from padspec.checks.shared_cuts.measures import Sight, Slip, sights, slips
 from padspec.checks.shared_cuts.prints import Print
-from padspec.resolve.design import Design, Ground, with_sheet
+from padspec.compose.compose import compose
+from padspec.resolve.design import Design, with_sheet
+from padspec.resolve.ground import KINDS, Phase
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
 
 #: A gutter no narrower than this, in mm, leaves a strip that can be held and cut off (common practice).
 LEAST_GUTTER = 1.0
-#: The formula of a ground is trusted where it foretells a measured share of the length to within this.
-_TRUST = 0.05
-#: Sizes that may run on are looked at in steps so long along the cuts, in mm, before they are looked at closely.
-_GLANCE = 1.0
 
 Changes = tuple[tuple[tuple[str, ...], str], ...]
 Findable = Callable[[Iterable[Sight]], bool]
@@ -41,14 +38,14 @@ class Bench:
     leaf: Print
     off: float
 
-    def seen(self, sheet: Sheet | None = None, leaf: Print | None = None) -> Iterator[Sight]:
-        """How its cuts can be found, on another sheet or with another print."""
+    def seen(self, sheet: Sheet | None = None) -> Iterator[Sight]:
+        """How its cuts can be found, on this or another sheet."""
         sheet = sheet or self.sheet
-        return sights(sheet, [leaf or self.leaf] * sheet.n_up)
+        return sights(sheet, [self.leaf] * sheet.n_up)
 
-    def shown(self, leaf: Print | None = None, step: float = STEP) -> Iterator[Slip]:
-        """What its cuts would show when they are off, with another print."""
-        return slips(self.sheet, [leaf or self.leaf] * self.sheet.n_up, self.off, step)
+    def shown(self) -> Iterator[Slip]:
+        """What its cuts would show when they are off."""
+        return slips(self.sheet, [self.leaf] * self.sheet.n_up, self.off)
 
 
 def end_marks(bench: Bench, findable: Findable) -> Remedy | None:
@@ -73,36 +70,26 @@ def end_marks(bench: Bench, findable: Findable) -> Remedy | None:
 
 
 def out_of_step(bench: Bench, findable: Findable) -> Remedy | None:
-    """The size of the pattern nearest to the present one with which the two sides of every cut differ."""
-    pattern = bench.design.ground.pattern
-    if pattern is None or not _foretold(bench):
+    """The pattern out of step with the edges, so that the two sides of every cut differ."""
+    changed = _in_phase(bench, "out-of-step")
+    if changed is None or not findable(changed.seen()):
         return None
-    for size in sizes_out_of_step(pattern):
-        if findable(bench.seen(leaf=_with_size(bench, size))):
-            why = "the pattern is then out of step across the cut, which can be found by it"
-            return _setting("ground.pattern", _size_changes(bench.design.ground, size), why)
-    return None
+    why = "the two sides of a cut then differ, which can be found by that"
+    return _setting("ground.pattern", _phase_changes(changed), why)
 
 
 def run_on(bench: Bench, quiet: Quiet, findable: Findable) -> Remedy | None:
-    """The size of the pattern nearest to the present one with which it runs on across every cut.
-
-    Where the cut could then not be found, end marks are part of the remedy.
+    """The pattern running on across every cut. Where the cut could then not be found, end marks are part of the
+    remedy.
     """
-    pattern = bench.design.ground.pattern
-    if pattern is None or not _foretold(bench):
+    changed = _in_phase(bench, "run-on")
+    if changed is None or not quiet(changed.shown()):
         return None
-    for size in sizes_that_run_on(pattern, bench.design.trim):
-        leaf = _with_size(bench, size)
-        if not (quiet(bench.shown(leaf, _GLANCE)) and quiet(bench.shown(leaf))):
-            continue
-        changed = _size_changes(bench.design.ground, size)
-        remedy = _setting("ground.pattern", changed, "the pattern then runs on across the cut")
-        if findable(bench.seen(leaf=leaf)):
-            return remedy
-        marks = end_marks(replace(bench, leaf=leaf), findable)
-        return marks and Remedy(f"{remedy.text} {marks.text}", remedy.changes + marks.changes)
-    return None
+    remedy = _setting("ground.pattern", _phase_changes(changed), "the pattern then runs on across the cut")
+    if findable(changed.seen()):
+        return remedy
+    marks = end_marks(changed, findable)
+    return marks and Remedy(f"{remedy.text} {marks.text}", remedy.changes + marks.changes)
 
 
 def gutter(bench: Bench) -> Remedy:
@@ -125,20 +112,14 @@ def wide_enough(off: float) -> float:
     return max(round_up(2 * off, 0.1), LEAST_GUTTER)
 
 
-def _foretold(bench: Bench) -> bool:
-    """Whether the formula of the ground says of the present face what was measured on it."""
-    ground = GroundPrint(bench.design.ground, bench.design.trim, bench.leaf.bleed)
-    sight_by_sight = zip(bench.seen(), bench.seen(leaf=ground), strict=True)
-    slip_by_slip = zip(bench.shown(), bench.shown(ground), strict=True)
-    return all(abs(one.share - other.share) <= _TRUST for one, other in sight_by_sight) and all(
-        abs(one.share - other.share) <= _TRUST for one, other in slip_by_slip
-    )
-
-
-def _with_size(bench: Bench, size: float) -> GroundPrint:
+def _in_phase(bench: Bench, phase: Phase) -> Bench | None:
+    """The design with its pattern in another phase and what then prints; None where it has that or knows none."""
     ground = bench.design.ground
-    changed = replace(ground, pattern=replace(ground.pattern, size=size)) if ground.pattern else ground
-    return GroundPrint(changed, bench.design.trim, bench.leaf.bleed)
+    pattern = ground.pattern
+    if pattern is None or pattern.phase == phase or "phase" not in KINDS[pattern.kind].keys:
+        return None
+    design = replace(bench.design, ground=replace(ground, pattern=replace(pattern, phase=phase)))
+    return replace(bench, design=design, leaf=leaf_print(design, compose(design), None, bench.off))
 
 
 def _mark_changes(design: Design, bleed: float) -> Changes:
@@ -152,11 +133,10 @@ def _mark_changes(design: Design, bleed: float) -> Changes:
     return tuple(changes)
 
 
-def _size_changes(ground: Ground, size: float) -> Changes:
+def _phase_changes(bench: Bench) -> Changes:
     """A pattern that the studio sets is named with its kind, without which it could not be set here."""
-    kind = ground.pattern.kind if ground.pattern else ""
-    path = ("ground", "pattern")
-    return (((*path, "kind"), kind), ((*path, "size"), _mm(size)))
+    pattern, path = bench.design.ground.pattern, ("ground", "pattern")
+    return (((*path, "kind"), pattern.kind), ((*path, "phase"), pattern.phase)) if pattern else ()
 
 
 def _setting(under: str, changes: Changes, why: str) -> Remedy:

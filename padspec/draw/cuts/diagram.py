@@ -10,11 +10,11 @@ from dataclasses import dataclass, replace
 from padspec.base.colour import WHITE, Colour
 from padspec.base.geometry import Affine, Box, Size, mapped_box
 from padspec.base.numbers import mm_text, number_text
-from padspec.compose.lettering import cap_height, shape_line
+from padspec.compose.lettering.shaping import cap_height, shape_line
 from padspec.draw.cuts.callouts import RADIUS, REACH, Callout, callouts, side_of
 from padspec.draw.cuts.hatching import dashed, hatched
 from padspec.draw.svg import face_svg
-from padspec.resolve.design import Font
+from padspec.resolve.font import Font
 from padspec.scene.nodes import Cause, Group, Layer, Node, Part, Raster, Scene, Shape, Stroke, Vector
 from padspec.scene.outline import Line, Move, Outline, circle, line, mapped, polygon, rectangle, rounded
 from padspec.sheet.cutting.plan import CutPlan, OffcutFound

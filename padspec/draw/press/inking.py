@@ -12,7 +12,7 @@ from pikepdf import Array, Dictionary, Name, Object
 from padspec.base.colour import WHITE, Colour
 from padspec.base.geometry import Box, Size, bounded_ppi
 from padspec.base.numbers import number_text
-from padspec.draw.inking import Samples
+from padspec.draw.inking import Samples, opacity_state
 from padspec.press.inks import INKS, STEPS, Ink
 from padspec.press.separate import Separator
 from padspec.scene.nodes import LayerName, Picture, Raster, Vector
@@ -68,9 +68,10 @@ class PressInking:
             return f"{_MARKS} CS {_tint(colour)} SCN"
         return f"{self._inks_text(colour, layer)} K"
 
-    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName) -> str:
-        """Says whether the plates that a paint has no ink for are left alone (8.6.7)."""
-        return f"{_STATES[overprints(self._separator, self._darkest, fill, stroke, layer)]} gs"
+    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName, opacity: float) -> str:
+        """Says whether the plates that a paint has no ink for are left alone (8.6.7), and how opaque fills are."""
+        state = f"{_STATES[overprints(self._separator, self._darkest, fill, stroke, layer)]} gs"
+        return f"{state} {opacity_state(opacity)}".rstrip()
 
     def picture_state(self) -> str:
         """A picture covers what is under it."""
@@ -121,11 +122,12 @@ class PlateInking:
         """Sets the grey of strokes."""
         return f"{self._grey(colour, layer)} G"
 
-    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName) -> str:
+    def state(self, fill: Colour | None, stroke: Colour | None, layer: LayerName, opacity: float) -> str:
         """Draws nothing of a paint that overprints and has none of this ink: overprinting, done by hand."""
         fills, strokes = overprints(self._separator, self._darkest, fill, stroke, layer)
         hidden = fills and self._is_without(fill, layer), strokes and self._is_without(stroke, layer)
-        return f"{_HIDDEN[hidden]} gs"
+        state = f"{_HIDDEN[hidden]} gs"
+        return state if hidden[0] else f"{state} {opacity_state(opacity)}".rstrip()
 
     def picture_state(self) -> str:
         """Pictures are always drawn."""

@@ -12,7 +12,7 @@ from padspec.base.errors import Problem
 from padspec.reading.checking.fault import Fault, node_at
 from padspec.reading.checking.keywords import KEYWORDS, TYPES, PlainText
 from padspec.reading.checking.layout_ids import repeated_ids
-from padspec.reading.checking.schemas import KINDS, Kind, schema_data
+from padspec.reading.checking.schemas import SCHEMAS, Kind, schema_data
 from padspec.reading.checking.wording import problems_of
 from padspec.reading.parsing.source import MOST_PROBLEMS
 from padspec.reading.tree import Mapping, Node, Sequence
@@ -46,12 +46,14 @@ def _instance(node: Node) -> Any:
 @cache
 def _validator(kind: Kind) -> Any:
     from jsonschema import Draft202012Validator, validators
-    from referencing import Registry, Resource
+    from referencing import Registry
+    from referencing.jsonschema import DRAFT202012
 
     types = Draft202012Validator.TYPE_CHECKER.redefine_many(TYPES)
     made: Any = validators.extend(Draft202012Validator, KEYWORDS, type_checker=types)  # type: ignore[no-untyped-call]
-    schemas = [schema_data(name) for name in ("common", *KINDS)]
+    # Without its `$schema`: jsonschema would judge a file that names its dialect by that dialect's own keywords.
+    bare = [{key: value for key, value in schema_data(name).items() if key != "$schema"} for name in SCHEMAS]
     registry: Any = Registry().with_resources(
-        (schema["$id"], Resource.from_contents(schema)) for schema in schemas
+        (schema["$id"], DRAFT202012.create_resource(schema)) for schema in bare
     )
     return made(schema_data(kind), registry=registry)

@@ -14,8 +14,23 @@ from padspec.resources import schema_text
 
 Kind = Literal["design", "studio", "layout", "collection", "job"]
 KINDS: tuple[Kind, ...] = ("design", "studio", "layout", "collection", "job")
-#: The kinds of block that a layout may hold.
-BLOCKS = ("art", "heading", "panel", "rows", "space")
+#: The kinds of block that a layout may hold, each described in `block-KIND.schema.json`.
+BLOCKS = (
+    "art",
+    "heading",
+    "label",
+    "brand",
+    "panel",
+    "columns",
+    "stack",
+    "repeat",
+    "rows",
+    "grid",
+    "marks",
+    "space",
+)
+#: Every schema by its stem.
+SCHEMAS = ("common", "ground", *(f"block-{kind}" for kind in BLOCKS), *KINDS)
 
 
 @cache
@@ -84,7 +99,7 @@ def opened(file: str, data: dict[str, Any]) -> Schema:
         target, _, pointer = data["$ref"].partition("#")
         file = target.removesuffix(".schema.json") or file
         found: Any = schema_data(file)
-        for part in pointer.strip("/").split("/"):
+        for part in filter(None, pointer.split("/")):
             found = found[part]
         title = found.get("title", "")
         form = title if title[:1].islower() else form

@@ -1,0 +1,1 @@
+"""Text in, outlines out: direction, shaping, line breaks and fitting of lettering."""
