@@ -9,6 +9,9 @@ from kit import PLAIN, apply, disc, pad
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.geometry import Box
 from padspec.pipeline import Pad
+from padspec.resolve.ground import KINDS as PATTERNS
+from padspec.resolve.roles import COLOURWAYS
+from padspec.resources import layout_names
 from padspec.scene.nodes import pictures, shapes
 from padspec.scene.outline import points
 
@@ -39,7 +42,7 @@ KEYS = {
     "trim.width": lengths,
     "trim.height": lengths,
     "leaves": st.integers(0, 1001),
-    "layout": st.sampled_from(["checklist", "ruled"]),
+    "layout": st.sampled_from(layout_names()),
     "art.height": st.one_of(lengths, shares),
     "art.width": st.one_of(lengths, shares),
     "art.overlap": lengths,
@@ -60,10 +63,27 @@ KEYS = {
     "rows.checkbox-gap": lengths,
     "rows.weight": lengths,
     "rows.colour": colours,
-    "ground.pattern.kind": st.sampled_from(["dots", "stripes"]),
+    "ground.pattern.kind": st.sampled_from(sorted(set(PATTERNS) - {"motif"})),
     "ground.pattern.size": lengths,
     "ground.pattern.mark": shares,
     "ground.pattern.angle": st.sampled_from([0, 45, 90, -30, 360]),
+    "ground.pattern.phase": st.sampled_from(["centred", "run-on", "out-of-step"]),
+    "colourway": st.sampled_from(COLOURWAYS),
+    "art.fills": st.sampled_from(["block", "face"]),
+    "heading.arc": st.sampled_from([0, 30, -180, 180]),
+    "heading.tracking": st.sampled_from([-100, 0, 200]),
+    "heading.outline": lengths,
+    "heading.fit": st.sampled_from(["size", "width"]),
+    "panel.opacity": shares,
+    "rows.labels": st.sampled_from(["none", "numbers"]),
+    "rows.line": st.sampled_from(["solid", "dashed", "dotted", "none"]),
+    "rows.checkbox-count": st.integers(0, 6),
+    "rows.quantity": lengths,
+    "rows.priority": st.integers(0, 6),
+    "grid.pitch": lengths,
+    "marks.size": lengths,
+    "columns.gap": lengths,
+    "repeat.columns": st.integers(0, 13),
     "sheet.gutter": lengths,
     "sheet.bleed": lengths,
     "sheet.least-bleed": lengths,

@@ -9,14 +9,10 @@ from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import mm_text, percent_text
 from padspec.checks.check import Check, Limits, Subject, Usual, limits_for
 from padspec.checks.shared_cuts.cuts import shared_cuts
-from padspec.checks.shared_cuts.measures import HAIR, STEP, Alike, Sight, Slip
-from padspec.checks.shared_cuts.prints import RasterPrint, print_of
+from padspec.checks.shared_cuts.leaf import leaf_print
+from padspec.checks.shared_cuts.measures import Alike, Sight, Slip
 from padspec.checks.shared_cuts.remedies import Bench, end_marks, gutter, out_of_step, run_on
 from padspec.checks.sheet import stacked_error
-from padspec.checks.under import Under, look_under
-from padspec.compose.compose import compose
-from padspec.compose.face import Face
-from padspec.resolve.design import Design, with_sheet
 
 #: The least share of a cut along which its sides must differ, and the longest stretch, in mm, along which not.
 LEAST_SIGHT = 0.6
@@ -32,7 +28,7 @@ def cut_visibility(subject: Subject, limits: Limits) -> Iterator[Finding]:
 
     Warning where they are along less than 60 % of a cut, or along none of 25 mm at a stretch: common practice, no
     published source. Such stretches are dashed red on the proof of the sheet. Remedy, the first that was tried and
-    passes: end marks, a size of the pattern that is out of step across the cut, a gutter.
+    passes: end marks, a phase of the pattern that is out of step across the cut, a gutter.
     """
     bench = bench_of(subject)
     if bench is None:
@@ -64,7 +60,7 @@ def miscut_shows(subject: Subject, limits: Limits) -> Iterator[Finding]:
 
     Note where it is above 5 along more than 5 % of a cut, warning along more than 20 %: common practice, no
     published source. Such stretches lie beside the cut in amber on the proof of the sheet. Remedy, the first that
-    was tried and passes: a size of the pattern that makes the ground run on across the cut, a gutter.
+    was tried and passes: a phase of the pattern that makes the ground run on across the cut, a gutter.
     """
     bench = bench_of(subject)
     if bench is None:
@@ -92,14 +88,6 @@ def bench_of(subject: Subject) -> Bench | None:
         return None
     off = stacked_error(subject.design)
     return Bench(subject.design, sheet, leaf_print(subject.design, subject.face, subject.under, off), off)
-
-
-def leaf_print(design: Design, face: Face, under: Under | None, off: float) -> RasterPrint:
-    """What prints on a leaf and past it, as far as a cut may be off; `under` is what is rendered of it already."""
-    if face.scene.bleed < off:
-        # How the ground would go on past a bleed that is too short must be drawn to be known.
-        face, under = compose(with_sheet(design, bleed=off)), None
-    return print_of(face, under or look_under(face), max(off, HAIR + STEP))
 
 
 def _to_find(bench: Bench, limits: Limits) -> Remedy:

@@ -10,6 +10,7 @@ import click
 from padspec.base.colour import WHITE, Colour
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import did_you_mean
+from padspec.cli.backdrop import backdrop_colour
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, paths
 from padspec.cli.say import one_problem, problems_json, say_json, say_problems, shown_path, unusable
@@ -31,6 +32,7 @@ from padspec.flat_lay.wish import (
     usual_turn,
 )
 from padspec.resolve.design import Design
+from padspec.resolve.roles import COLOURWAYS
 from padspec.workspace import FolderWorkspace
 
 EPILOG = """\b
@@ -39,9 +41,18 @@ Examples:
   padspec flat-lay                                 one picture of every design here
   padspec flat-lay --arrange stack --backdrop linen moth.pad.yaml
   padspec flat-lay --arrange fan moth.pad.yaml owl.pad.yaml
+  padspec flat-lay --colourways natural,deeper,muted moth.pad.yaml
 """
 _BOARDS = {"kraft": KRAFT, "grey": GREY}
-_FAN_FILE, _FILE = "flat-lay-fan.png", "flat-lay.png"
+_FAN_FILE, _COLOURWAYS_FILE, _FILE = "flat-lay-fan.png", "flat-lay-colourways.png", "flat-lay.png"
+
+
+@dataclass(frozen=True, slots=True)
+class _Pad:
+    """A pad to be pictured: its design, as it is or in one of the ready colourways."""
+
+    target: Target
+    colourway: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,9 +64,9 @@ class _Run:
     board: Colour
     out: str | None
 
-    def folder(self, target: Target) -> Path:
+    def folder(self, pad: _Pad) -> Path:
         """Where the picture of a design goes."""
-        return Path(self.out) if self.out else target.root / "out"
+        return Path(self.out) if self.out else pad.target.root / "out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +89,11 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
 @paths
 @click.option(
     "--arrange", type=click.Choice(ARRANGEMENTS), default="single", show_default=True, help="How they lie."
+)
+@click.option(
+    "--colourways",
+    metavar="NAMES",
+    help=f"Fan one design in some of its ready colourways: all, or names with commas ({', '.join(COLOURWAYS)}).",
 )
 @click.option(
     "--shape", type=click.Choice(SHAPES), default="square", show_default=True, help="The picture's shape."
@@ -110,6 +126,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
 def command(
     paths: tuple[str, ...],
     arrange: Arrange,
+    colourways: str | None,
     shape: Shape,
     size: int,
     backdrop: str | None,
@@ -125,10 +142,11 @@ def command(
     Exit status: 0, or 2 where a file could not be used.
     """
     make_haste()
+    arrange = "fan" if colourways else arrange
     wish = Wish(WHITE, arrange, size, shape, usual_turn(arrange) if turn is None else turn)
     run = _Run(wish, backdrop, _BOARDS[board], out)
     try:
-        groups = _groups(paths, arrange)
+        groups = _groups(paths, arrange, colourways)
     except ProblemsError as error:
         return unusable(error, as_json)
     made, faults = _make_all(groups, run)
@@ -140,16 +158,19 @@ def command(
     return 2 if faults else 0
 
 
-def _groups(paths: tuple[str, ...], arrange: Arrange) -> tuple[tuple[Target, ...], ...]:
-    """The designs of each picture. Raises ProblemsError where a fan has too few or too many."""
+def _groups(paths: tuple[str, ...], arrange: Arrange, colourways: str | None) -> tuple[tuple[_Pad, ...], ...]:
+    """The pads of each picture. Raises ProblemsError where a fan has too few or too many."""
     found = targets(paths)
+    if colourways:
+        names = _colourways(colourways)
+        return tuple(tuple(_Pad(target, name) for name in names) for target in found)
     if arrange != "fan":
-        return tuple((target,) for target in found)
+        return tuple((_Pad(target),) for target in found)
     if len(found) < LEAST_IN_FAN:
         raise one_problem(
             found[0].path if found else ".",
             f"A fan needs {LEAST_IN_FAN} designs or more, and this is {len(found)}.",
-            "Add more paths, or leave out --arrange fan.",
+            "Add more paths, fan one design with --colourways all, or leave out --arrange fan.",
         )
     if len(found) > MOST_IN_FAN:
         raise one_problem(
@@ -157,11 +178,25 @@ def _groups(paths: tuple[str, ...], arrange: Arrange) -> tuple[tuple[Target, ...
             f"A fan shows {MOST_IN_FAN} designs at most, and these are {len(found)}.",
             f"Name the {MOST_IN_FAN} that are to be shown.",
         )
-    return (found,)
+    return (tuple(_Pad(target) for target in found),)
+
+
+def _colourways(text: str) -> tuple[str, ...]:
+    """The colourways that are asked for, each once. Raises ProblemsError."""
+    names = COLOURWAYS if text == "all" else tuple(dict.fromkeys(name.strip() for name in text.split(",")))
+    for name in names:
+        if name not in COLOURWAYS:
+            raise one_problem("--colourways", f"{name} is not a colourway.", did_you_mean(name, COLOURWAYS))
+    if len(names) < LEAST_IN_FAN:
+        mend = f"Name one more of {', '.join(COLOURWAYS)}."
+        raise one_problem(
+            "--colourways", f"A fan needs {LEAST_IN_FAN} colourways, and this is {len(names)}.", mend
+        )
+    return names
 
 
 def _make_all(
-    groups: tuple[tuple[Target, ...], ...], run: _Run
+    groups: tuple[tuple[_Pad, ...], ...], run: _Run
 ) -> tuple[list[_Made], list[tuple[ProblemsError, Target]]]:
     """Each picture; one that cannot be made does not hold up the others."""
     made: list[_Made] = []
@@ -171,20 +206,20 @@ def _make_all(
         try:
             made.append(_make(group, run, claimed))
         except ProblemsError as error:
-            faults.append((error, group[0]))
+            faults.append((error, group[0].target))
     return made, faults
 
 
-def _make(group: tuple[Target, ...], run: _Run, claimed: dict[str, str]) -> _Made:
+def _make(group: tuple[_Pad, ...], run: _Run, claimed: dict[str, str]) -> _Made:
     """One picture, written. `claimed` holds which design every path so far is of."""
     from padspec.compose.compose import compose
     from padspec.flat_lay.backdrop import fitting_colour
     from padspec.flat_lay.look import look_of, thickness_of
     from padspec.flat_lay.picture import face_ppi, flat_lay
 
-    designs = tuple(_design(target) for target in group)
-    colour = _colour(run.backdrop, designs[0]) if run.backdrop is not None else None
-    name = _FAN_FILE if run.wish.arrange == "fan" else f"{designs[0].sku}/{_FILE}"
+    designs = tuple(_design(pad) for pad in group)
+    colour = backdrop_colour(run.backdrop, designs[0]) if run.backdrop is not None else None
+    name = _file(group, designs, run)
     folder = run.folder(group[0])
     _claim(str(folder / name), designs[0], claimed)
     ppi = face_ppi([design.trim for design in designs], [thickness_of(design) for design in designs], run.wish)
@@ -194,12 +229,20 @@ def _make(group: tuple[Target, ...], run: _Run, claimed: dict[str, str]) -> _Mad
     return _Made(designs, wish, shown_path(folder / name))
 
 
-def _design(target: Target) -> Design:
+def _file(group: tuple[_Pad, ...], designs: tuple[Design, ...], run: _Run) -> str:
+    if group[0].colourway:
+        return f"{designs[0].sku}/{_COLOURWAYS_FILE}"
+    return _FAN_FILE if run.wish.arrange == "fan" else f"{designs[0].sku}/{_FILE}"
+
+
+def _design(pad: _Pad) -> Design:
     from padspec.reading.gather import gather
+    from padspec.resolve.in_colourway import in_colourway
     from padspec.resolve.resolve import resolve
 
-    source = FolderWorkspace(target.root)
-    return resolve(gather(target.path, source), source)
+    source = FolderWorkspace(pad.target.root)
+    documents = gather(pad.target.path, source)
+    return resolve(in_colourway(documents, pad.colourway) if pad.colourway else documents, source)
 
 
 def _claim(path: str, design: Design, claimed: dict[str, str]) -> None:
@@ -212,30 +255,6 @@ def _claim(path: str, design: Design, claimed: dict[str, str]) -> None:
         )
         raise ProblemsError(problem)
     claimed[path] = design.file
-
-
-def _colour(text: str, design: Design) -> Colour:
-    """A colour as it is named on the command line. Raises ProblemsError."""
-    from PIL.ImageColor import colormap, getrgb
-
-    palette = dict(design.palette)
-    if text in palette:
-        return palette[text]
-    if text.startswith("#"):
-        try:
-            return Colour.from_hex(text)
-        except ValueError:
-            mend = "Write three or six digits of 0-9 and a-f, such as #f4ecde."
-            raise one_problem("--backdrop", f"{text} is not a colour.", mend) from None
-    if text.lower() in colormap:
-        return Colour(*getrgb(text.lower())[:3])
-    mend = did_you_mean(text, (*palette, *colormap))
-    likely = f"{mend} " if mend.startswith("Did") else ""
-    raise one_problem(
-        "--backdrop",
-        f"{text} is not a colour.",
-        f"{likely}Write #rrggbb, a CSS name such as linen, or a name of the palette: {', '.join(palette)}.",
-    )
 
 
 def _say(made: list[_Made], faults: list[tuple[ProblemsError, Target]]) -> None:

@@ -104,9 +104,7 @@ def _make(
 
 
 def _fonts(design: "Design") -> dict[str, str]:
-    """The fonts that came from packages, those that stand in for missing letters too; a file of the maker's is among
-    what was read.
-    """
+    """The fonts that came from packages, stand-ins too; a file of the maker's is among what was read."""
     from padspec.resolve.blocks.words import words_of
     from padspec.resolve.coverage import families_used
     from padspec.resolve.design import blocks

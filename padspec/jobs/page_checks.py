@@ -9,10 +9,11 @@ from dataclasses import dataclass
 from padspec.base.colour import WHITE
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import mm_text, percent_text, round_up
-from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS, is_found, leaf_print
+from padspec.checks.butted import CUT_VISIBILITY, MISCUT_SHOWS, is_found
 from padspec.checks.check import Limits, limits_for
 from padspec.checks.cut_stretches import blind_stretches, telling_stretches
 from padspec.checks.shared_cuts.cuts import SharedCut, shared_cuts
+from padspec.checks.shared_cuts.leaf import leaf_print
 from padspec.checks.shared_cuts.measures import Sight, Slip, sights, slips
 from padspec.checks.sheet import stacked_error
 from padspec.compose.compose import compose

@@ -104,7 +104,7 @@ class Ground:
     pattern: Pattern | None
 
 
-def read_ground(own: Settings, palette: Palette, trim: Size, art_bytes: ArtBytes | None = None) -> Ground:
+def read_ground(own: Settings, palette: Palette, trim: Size, art_bytes: ArtBytes) -> Ground:
     """The ground that a design asks for; `art_bytes` reads the picture of a motif."""
     colour = palette.colour(own, "colour")
     if not isinstance(own.node("pattern"), Mapping):
@@ -178,13 +178,13 @@ def _colours(settings: Settings, palette: Palette) -> tuple[Colour, ...]:
     return tuple(palette.colour(Settings(bundle, settings.troubles), "colour") for bundle in single)
 
 
-def _with_picture(pattern: Pattern, settings: Settings, art_bytes: ArtBytes | None) -> Pattern:
+def _with_picture(pattern: Pattern, settings: Settings, art_bytes: ArtBytes) -> Pattern:
     """The pattern with its picture at the size at which it is placed."""
     if not settings.has("file"):
         message = "A motif repeats a picture of yours, and none is named."
         settings.troubles.add(settings.place("kind"), message, "Name one beside it: file: art/leaf.png.")
         return pattern
-    data = art_bytes(settings) if art_bytes else None
+    data = art_bytes(settings)
     if data is None:
         return pattern
     side = pattern.size * pattern.mark

@@ -88,7 +88,7 @@ def _filler(draft: Draft, n: int) -> Draft:
 
 
 def _stack(draft: Draft, name: str, holds: list[Draft], taken: dict[str, str]) -> Draft:
-    """A stack inside the repeat, with those of its settings that are `taken` from it, each as it is called there."""
+    """A stack inside the repeat, with the settings that are `taken` from it, each as it is called there."""
     settings = _settings(draft, "stack", taken)
     return replace(draft, kind="stack", id=name, held=True, settings=settings, holds=tuple(holds))
 

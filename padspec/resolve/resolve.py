@@ -78,7 +78,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         date=workspace.date() or (own.text("date") if own.has("date") else _FIRST_DAY),
         layout=_layout_name(documents.layout.root),
         palette=palette.all(),
-        ground=read_ground(own.section("ground"), palette, trim),
+        ground=read_ground(own.section("ground"), palette, trim, lambda s: _art_bytes(s, workspace, troubles)),
         face=face,
         sheet=sheet,
         studio=read_studio(studio, workspace, troubles),

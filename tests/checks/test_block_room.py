@@ -59,8 +59,8 @@ def test_a_grid_that_fits_is_not_told() -> None:
 
 
 def test_marks_without_room_are_an_error_that_names_them_and_what_they_lack() -> None:
-    """On 60 × 60 mm a panel holds 38 × 38 mm. Six circles of 5 mm with gaps of 1 mm go across, so 48 need eight lines:
-    8 × 5 + 7 × 1 = 47 mm.
+    """On 60 × 60 mm a panel holds 38 × 38 mm. Six circles of 5 mm with gaps of 1 mm go across, so 48 need eight
+    lines: 8 × 5 + 7 × 1 = 47 mm.
     """
     (finding,) = found(made("marks: {id: days, grow: 1, count: 48}", 60, 60))
     assert finding.severity.word == "error"

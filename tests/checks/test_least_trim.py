@@ -16,7 +16,8 @@ LAYOUTS = {
     "grid": "- panel: {id: p, grow: 1, holds: [{grid: {id: it, grow: 1, pitch: 25 mm}}]}",
     "rows": "- panel: {id: p, grow: 1, holds: [{heading: {id: h, text: To do}}, "
     "{marks: {id: m, count: 40}}, {rows: {id: it, grow: 1}}]}",
-    "columns": "- columns: {id: c, grow: 1, holds: [{marks: {id: it, grow: 1, count: 40}}, {grid: {id: g, grow: 1}}]}",
+    "columns": "- columns: {id: c, grow: 1, holds: [{marks: {id: it, grow: 1, count: 40}}, "
+    "{grid: {id: g, grow: 1}}]}",
 }
 
 

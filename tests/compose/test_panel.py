@@ -27,7 +27,7 @@ HELD: dict[str, Block] = {
     "circles": marks(count=31),
     "squares": marks(count=9, shape="square", size=8.0),
     "columns": columns(rows(id="a"), grid(id="b")),
-    "stack": pile(rows(id="a", grow=0, count=2), rows(id="b")),
+    "stack": pile(rows(id="a", grow=0, count=2, squares=None), rows(id="b")),
 }
 
 

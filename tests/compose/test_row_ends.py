@@ -1,10 +1,12 @@
 """Row styles: what stands at both ends of a row, how its rule is drawn, and that all of it keeps to its room."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from padspec.base.geometry import Box
+from padspec.base.geometry import Box, Size
 from padspec.base.numbers import EPSILON
 from padspec.compose.blocks.row_ends import tail_width
 from padspec.compose.blocks.rows import draw, rule_length
@@ -16,7 +18,6 @@ from padspec.draw.png import rasterise
 from padspec.resolve.blocks.rows import Tail
 from padspec.scene.nodes import Cause, Layer, Scene, Shape
 from padspec.scene.outline import Curve, Line, Move, bounds
-from padspec.base.geometry import Size
 
 from .blocks import INK, font, ink_boxes, labels, of_part, rows, squares
 
@@ -211,7 +212,8 @@ def test_a_dotted_rule_begins_and_ends_with_a_dot(width: float, weight: float) -
 def pattern(width: float, weight: float, **style: object) -> tuple[float, float, float]:
     """The length of a rule, its dash and gap, as the files have them."""
     (shape,) = of_part(drawn(Box(11, 40, width, 9), count=1, squares=None, weight=weight, **style), "rule")
-    assert shape.stroke is not None and shape.stroke.dash is not None
+    assert shape.stroke is not None
+    assert shape.stroke.dash is not None
     start, end = (float(length_text(step.x)) for step in shape.outline)
     return end - start, *(float(length_text(part)) for part in shape.stroke.dash)
 
@@ -308,10 +310,17 @@ def test_the_circles_of_a_priority_are_as_many_as_asked_for_alike_and_even(count
                    key=lambda box: box.x)  # fmt: skip
     assert len(found) == count
     assert found[-1].right == pytest.approx(79)
-    steps = {round(b.x - a.x, 6) for a, b in zip(found, found[1:], strict=False)}
+    steps = {round(b.x - a.x, 6) for a, b in pairwise(found)}
     assert len(steps) <= 1
     assert all(box.width == pytest.approx(box.height) == pytest.approx(found[0].width) for box in found)
     assert not steps or min(steps) > found[0].width
+
+
+@pytest.mark.parametrize("seat", ["rule", "centre"])
+def test_the_circles_of_a_priority_stand_as_high_as_the_squares(seat: str) -> None:
+    square, *circles = ink(drawn(count=1, squares=squares(seat=seat), tail=Tail(0, 3)), "checkbox")
+    assert len(circles) == 3
+    assert [box.centre[1] for box in circles] == pytest.approx([square.centre[1]] * 3)
 
 
 def test_a_priority_stands_after_the_quantity() -> None:

@@ -98,3 +98,11 @@ def test_portrait_and_landscape_are_four_to_five():
     assert wish(size=400, shape="portrait").frame == (320, 400)
     assert wish(size=400, shape="landscape").frame == (400, 320)
     assert wish(size=400).frame == (400, 400)
+
+
+def test_a_wide_pad_of_a_fan_does_not_hide_the_narrow_one_before_it():
+    """Along the circle of the middles: 58 % of 120 mm, as the wide pad too is to show so much of itself."""
+    narrow, wide = arranged([plain_look(trim=Size(60, 90)), plain_look(trim=Size(120, 90))], wish("fan"))
+    apart = radians(wide.turn - narrow.turn) * hypot(*narrow.centre)
+    assert apart == pytest.approx(0.58 * 120)
+    assert apart - (wide.width - narrow.width) / 2 > 0.5 * narrow.width

@@ -68,7 +68,9 @@ def test_a_long_heading_is_no_error_at_a_trim_that_a_layout_states(name: str, wi
 
 
 @pytest.mark.parametrize(("name", "width", "height"), STATED)
-def test_rows_grids_and_marks_have_room_to_be_used_at_a_stated_trim(name: str, width: float, height: float) -> None:
+def test_rows_grids_and_marks_have_room_to_be_used_at_a_stated_trim(
+    name: str, width: float, height: float
+) -> None:
     """Two rows at least, but for a line that only bears a name; rules of 30 mm; six squares each way."""
     some = leaf(name, width, height, True, SHORT)
     for block in blocks(some.design):
@@ -98,7 +100,7 @@ def test_any_trim_is_composed_without_collisions_or_says_which_leaf_it_wants(
 
 
 def in_their_panels(some: Pad) -> bool:
-    """Whether all ink is in the panel that holds it; words that are too wide may reach past it, where that is told."""
+    """Whether all ink is in the panel that holds it; words too wide for it may reach past it if that is told."""
     warned = any(finding.check == "heading-room" for finding in some.findings)
     return all(block == "heading" and warned for _, block in outside_their_panel(some))
 
@@ -160,8 +162,8 @@ def test_a_picture_is_where_the_layout_is_told_to_have_one(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_without_a_picture_nothing_is_left_where_it_was(name: str) -> None:
-    """No column or band stays empty for it: what is highest on the leaf begins within a fifth of its height, but for a
-    layout that shows the picture alone there.
+    """No column or band stays empty for it: what is highest on the leaf begins within a fifth of its height, but
+    for a layout that shows the picture alone there.
     """
     width, height = trims(name)[0]
     some = leaf(name, width, height, False, "")

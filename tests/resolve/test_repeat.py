@@ -1,4 +1,4 @@
-"""Blocks that repeat: a copy for each title, in the order asked for, each with a name of its own and a known place."""
+"""Blocks that repeat: a copy for each title, in the order asked for, each with its own name and a known place."""
 
 from itertools import pairwise
 
@@ -71,9 +71,7 @@ def titles(some: Pad) -> list[str]:
 def places(some: Pad) -> dict[str, Box]:
     """Where the title of each part stands on the face."""
     return {
-        block.text: some.face.placement(block.id).box
-        for block in of(some, Heading)
-        if isinstance(block, Heading)
+        block.text: some.face.placement(block.id).box for block in of(some, Heading) if isinstance(block, Heading)
     }
 
 
@@ -139,7 +137,9 @@ def test_down_fills_column_by_column() -> None:
 @pytest.mark.parametrize("order", ["across", "down"])
 @pytest.mark.parametrize("count", [1, 2, 3, 5, 7, 8])
 @pytest.mark.parametrize("columns", [1, 2, 3])
-def test_copies_are_all_of_one_size_and_a_place_left_over_stays_empty(order: str, count: int, columns: int) -> None:
+def test_copies_are_all_of_one_size_and_a_place_left_over_stays_empty(
+    order: str, count: int, columns: int
+) -> None:
     some = made(titles=f"[{', '.join(f'T{n}' for n in range(count))}]", columns=str(columns), order=order)
     boxes = [some.face.placement(f"parts/{n + 1}").box for n in range(count)]
     for box in boxes:

@@ -69,29 +69,25 @@ class Slip:
 
 def sights(sheet: Sheet, prints: Sequence[Print]) -> Iterator[Sight]:
     """How each kind of cut can be found that has not a crop mark at both ends; `prints` has one for every slot."""
-    look = _Look(sheet, prints, STEP)
+    look = _Look(sheet, prints)
     for kind in _kinds([cut for cut in shared_cuts(sheet) if not ends_marked(cut, sheet)], look):
-        yield Sight(kind, _spans(kind.cut, ~_along(kind.cut, look, partial(_across, look)), STEP))
+        yield Sight(kind, _spans(kind.cut, ~_along(kind.cut, look, partial(_across, look))))
 
 
-def slips(sheet: Sheet, prints: Sequence[Print], off: float, step: float = STEP) -> Iterator[Slip]:
-    """What each kind of cut would show when it is off by up to so many mm; `prints` has one for every slot.
-
-    `step` is how closely that is looked at along the cuts, in mm.
-    """
-    look = _Look(sheet, prints, step)
+def slips(sheet: Sheet, prints: Sequence[Print], off: float) -> Iterator[Slip]:
+    """What each kind of cut would show when it is off by up to so many mm; `prints` has one for every slot."""
+    look = _Look(sheet, prints)
     for kind in _kinds(list(shared_cuts(sheet)), look) if off > 0 else ():
         before, after = (_along(kind.cut, look, partial(_beside, look, off, way)) for way in (False, True))
-        yield Slip(kind, (_spans(kind.cut, before, step), _spans(kind.cut, after, step)))
+        yield Slip(kind, (_spans(kind.cut, before), _spans(kind.cut, after)))
 
 
 @dataclass(frozen=True, slots=True)
 class _Look:
-    """A sheet, what prints on each of its leaves, and how closely along the cuts that is looked at, in mm."""
+    """A sheet and what prints on each of its leaves."""
 
     sheet: Sheet
     prints: Sequence[Print]
-    step: float
 
 
 def _kinds(cuts: list[SharedCut], look: _Look) -> tuple[Alike, ...]:
@@ -141,18 +137,18 @@ def _beside(look: _Look, off: float, beyond: bool, cut: SharedCut, part: Shared)
 
 def _strip(look: _Look, cut: SharedCut, part: Shared, leaf: int, depth: tuple[float, float]) -> Floats:
     """What one leaf prints in a strip from one distance past the cut to another: shape (steps, across, 3)."""
-    along, across = _steps(part, look.step), max(ceil(round((depth[1] - depth[0]) / STEP, 6)), 1)
+    along, across = _steps(part), max(ceil(round((depth[1] - depth[0]) / STEP, 6)), 1)
     box = cut.part(part.start - cut.start, part.end - cut.start, depth)
     if cut.upright:
         return seen(look.prints[leaf], look.sheet.slots[leaf], box, along, across)
     return seen(look.prints[leaf], look.sheet.slots[leaf], box, across, along).swapaxes(0, 1)
 
 
-def _steps(part: Shared, step: float) -> int:
-    return max(round((part.end - part.start) / step), 1)
+def _steps(part: Shared) -> int:
+    return max(round((part.end - part.start) / STEP), 1)
 
 
-def _spans(cut: SharedCut, flags: Flags, step: float) -> tuple[Span, ...]:
+def _spans(cut: SharedCut, flags: Flags) -> tuple[Span, ...]:
     """Stretches in mm from the cut's start."""
-    starts = [np.linspace(part.start, part.end, _steps(part, step) + 1)[:-1] for part in cut.parts]
+    starts = [np.linspace(part.start, part.end, _steps(part) + 1)[:-1] for part in cut.parts]
     return spans(flags, np.concatenate([*starts, [cut.end]]) - cut.start)

@@ -74,12 +74,12 @@ def label_reach(block: Rows, pitch: float, n: int) -> tuple[float, float]:
 
 
 def tail_of(block: Rows, box: Box, y: float, pitch: float) -> list[Placed]:
-    """The short rule for a quantity and the circles for a priority, which stand in the middle of the row."""
+    """The short rule for a quantity, and the circles for a priority."""
     found: list[Placed] = []
     right = box.right
     if block.tail.priority:
         size = _priority_size(block)
-        middle = y - pitch / 2 + (pitch - size) / 6
+        middle = _priority_middle(block, y, pitch)
         for n in range(block.tail.priority):
             x = right - size / 2 - n * size * (1 + _PRIORITY_GAP)
             shape = circle(x, middle, (size - block.weight) / 2)
@@ -152,6 +152,16 @@ def _stroked(block: Rows, cause: Cause, outline: Outline) -> Shape:
 
 def _priority_size(block: Rows) -> float:
     return min(_PRIORITY_SHARE * block.pitch, _MOST_PRIORITY)
+
+
+def _priority_middle(block: Rows, y: float, pitch: float) -> float:
+    """How high the circles of a priority stand: as the squares do, else a little below the middle of the row."""
+    size = _priority_size(block)
+    if block.squares is None:
+        return y - pitch / 2 + (pitch - size) / 6
+    if block.squares.seat == "centre":
+        return y - pitch / 2
+    return y + block.weight / 2 - max(block.squares.size, size) / 2
 
 
 def _priority_width(block: Rows) -> float:

@@ -1,0 +1,32 @@
+"""A design in another of the ready colourways: its own colours for the roles give way, all else stays."""
+
+from dataclasses import replace
+
+from padspec.reading.document import Document
+from padspec.reading.gather import Documents
+from padspec.reading.tree import Entry, Mapping
+from padspec.reading.with_value import with_value
+from padspec.resolve.roles import ROLE_NAMES
+
+
+def in_colourway(documents: Documents, colourway: str) -> Documents:
+    """The documents as if design and studio named this colourway and left the roles of the palette to it."""
+    design = with_value(_without_roles(documents.design.root), ("colourway",), colourway)
+    return replace(
+        documents,
+        design=_with_root(documents.design, design),
+        studio=_with_root(documents.studio, _without_roles(documents.studio.root)),
+    )
+
+
+def _without_roles(root: Mapping) -> Mapping:
+    entry = root.entry("palette")
+    if entry is None or not isinstance(entry.value, Mapping):
+        return root
+    kept = tuple(inner for inner in entry.value.entries if inner.key not in ROLE_NAMES)
+    palette = Entry("palette", entry.key_place, Mapping(kept, entry.value.place))
+    return Mapping(tuple(palette if inner is entry else inner for inner in root.entries), root.place)
+
+
+def _with_root(document: Document, root: Mapping) -> Document:
+    return Document(document.kind, document.file, document.text, root)
