@@ -1,5 +1,6 @@
 """The documents are run: commands, files, steps and examples that they name are real."""
 
+import json
 import re
 import shlex
 import shutil
@@ -66,7 +67,8 @@ def test_the_design_of_the_readme_passes_its_checks(folder: Path) -> None:
 
 
 def test_studio_collection_and_layout_of_the_readme_work_together(folder: Path) -> None:
-    _, studio, collection, layout, *_ = blocks(README, "yaml")
+    _, studio, collection, *_ = blocks(README, "yaml")
+    layout = next(block for block in blocks(README, "yaml") if block.startswith("layout: two-lists"))
     (folder / "studio.yaml").write_text(studio, "utf-8")
     (folder / "collection.yaml").write_text(collection, "utf-8")
     (folder / "layouts").mkdir()
@@ -78,6 +80,24 @@ def test_studio_collection_and_layout_of_the_readme_work_together(folder: Path) 
     assert done.returncode == 0, done.stderr
     assert "Moth" in done.stdout
     assert "Owl" in done.stdout
+
+
+def test_the_week_of_the_readme_begins_as_it_says(folder: Path) -> None:
+    week = next(block for block in blocks(README, "yaml") if "layout: week" in block)
+    (folder / "semaine.pad.yaml").write_text(week, "utf-8")
+    assert run("padspec check semaine.pad.yaml", folder).returncode == 0
+    face = json.loads(run("padspec show semaine.pad.yaml --stage design", folder).stdout)
+    assert json.dumps(face).index("dimanche") < json.dumps(face).index("lundi")
+
+
+def test_the_pictures_for_a_shop_are_made_as_the_readme_says(folder: Path) -> None:
+    (folder / "moth.pad.yaml").write_text(blocks(README, "yaml")[0], "utf-8")
+    commands = next(block for block in blocks(README, "sh") if "flat-lay" in block).splitlines()
+    for command in commands:
+        done = run(command, folder)
+        assert done.returncode == 0, done.stderr
+    assert (folder / "out/moth/flat-lay-colourways.png").is_file()
+    assert (folder / "out/gallery/gallery.pdf").is_file()
 
 
 def test_the_job_of_the_readme_is_planned_and_its_pages_are_made(folder: Path) -> None:

@@ -17,6 +17,10 @@ from padspec.resolve.blocks.rows import Rows
 from padspec.resolve.design import blocks
 
 LEAST_WRITING, NO_WRITING = 30.0, 10.0
+#: The narrowest ruling in common use.
+NARROW = 5.0
+#: Nobody writes in rows as low as this.
+NO_PITCH = 3.0
 #: Lines may take this share of the pitch or of the square, whichever is smaller.
 MOST_LINE = 0.2
 #: The schema allows no thinner line.
@@ -34,7 +38,7 @@ def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
     """Is there room to write? Pitch, square against pitch, length of the rules, and whether a row fits at all.
 
     Warning for a pitch below 5 mm (the narrowest ruling in common use, the Japanese C ruling, is 5 mm; trade
-    usage); error for a square larger than 80 % of the pitch, for lines heavier than a fifth of the pitch or the
+    usage), error below 3 mm; error for a square larger than 80 % of the pitch, for lines heavier than a fifth of the pitch or the
     square, and where not one row fits; warning for rules shorter than 30 mm, error below 10 mm (common practice,
     no published source). Remedy: the pitch, square or weight that passes.
     """
@@ -125,7 +129,8 @@ def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
         check="row-room",
         severity=Severity.ERROR,
         place=key.place,
-        message=f"Not one row of {mm_text(block.pitch)} fits a height of {mm_text(max(placed.box.height, 0))}.",
+        message=f"Not one row of {mm_text(block.pitch)} fits a height of {mm_text(max(placed.box.height, 0))}"
+        f"{_which(subject, block)}.",
         measured=mm_text(max(placed.box.height, 0)),
         limit=mm_text(block.pitch),
         remedy=Remedy(_more_height(subject, block)),
@@ -134,7 +139,11 @@ def _no_row(subject: Subject, block: Rows, placed: Placement) -> Finding:
 
 def _more_height(subject: Subject, block: Rows) -> str:
     """The least leaf that has room for a row, tried."""
-    trim = least_trim(subject.design, lambda face: face.placement(block.id).rows > 0)
+    pitch = min(block.pitch, NARROW)
+    trim = least_trim(
+        subject.design,
+        lambda face: face.placement(block.id).rows > 0 and face.placement(block.id).pitch >= pitch - 1e-9,
+    )
     if trim is not None:
         lower = ", or make the picture lower" if any(isinstance(b, Art) for b in blocks(subject.design)) else ""
         return f"A leaf of {leaf_text(trim)} has room for one{lower}."
@@ -161,13 +170,14 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
     if count < 1:
         lack = mm_text(level.value - max(placed.box.height, 0))
         remedy = Remedy(f"The rows need {lack} more height{_on_a_leaf(subject, block, level.value)}.")
+    hopeless = placed.pitch < NO_PITCH - 1e-9
     yield Finding(
         check="row-room",
-        severity=level.severity,
+        severity=Severity.ERROR if hopeless else level.severity,
         place=key.place,
-        message=f"A pitch of {mm_text(placed.pitch)} is narrow for handwriting.",
+        message=f"A pitch of {mm_text(placed.pitch)} is narrow for handwriting{_which(subject, block)}.",
         measured=mm_text(placed.pitch),
-        limit=level.text,
+        limit=mm_text(NO_PITCH) if hopeless else level.text,
         remedy=remedy,
     )
 
@@ -228,7 +238,7 @@ def _length(subject: Subject, block: Rows, placed: Placement) -> Iterator[Findin
         check="row-room",
         severity=Severity.ERROR if writing < NO_WRITING - 1e-9 else Severity.WARNING,
         place=subject.design.key(block.id, "checkbox").place,
-        message=f"Only {mm_text(max(writing, 0))} of each row are left to write on.",
+        message=f"Only {mm_text(max(writing, 0))} of each row are left to write on{_which(subject, block)}.",
         measured=mm_text(max(writing, 0)),
         limit=mm_text(NO_WRITING if writing < NO_WRITING - 1e-9 else LEAST_WRITING),
         remedy=Remedy(
@@ -248,3 +258,9 @@ def _long_enough(subject: Subject, block: Rows) -> str:
 
     trim = least_trim(subject.design, fits)
     return f", as on a leaf of {leaf_text(trim)}" if trim else ""
+
+
+def _which(subject: Subject, block: Rows) -> str:
+    """Which rows are meant, as the end of a sentence, where a face has several kinds of them."""
+    called = {other.called for other in blocks(subject.design) if isinstance(other, Rows)}
+    return f" in {block.called}" if len(called) > 1 else ""

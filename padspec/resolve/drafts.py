@@ -18,6 +18,7 @@ from padspec.resolve.settings import Settings, Troubles, merge
 
 #: How far a panel keeps from the edges on a leaf of the usual size, in mm.
 USUAL_INSET = 6.0
+_OVERSHOOT = 0.4
 #: What lengths with the value `auto` are made for: a leaf so wide, or so high by the second number.
 _USUAL_WIDTH, _WIDTH_TO_HEIGHT = 90.0, 0.6
 _LEAST_SCALE, _MOST_SCALE = 0.72, 1.5
@@ -60,7 +61,9 @@ class Draft:
             return 0.0
         if self.settings.text("inset") != "auto":
             return self.settings.length("inset")
-        return max(self.scaled("inset", USUAL_INSET), self.clear)
+        # What columns and stacks hold is set in type, whose round letters rise a little past their line.
+        overshoot = _OVERSHOOT if self.kind in ("columns", "stack") else 0.0
+        return max(self.scaled("inset", USUAL_INSET), self.clear + overshoot)
 
     def scaled(self, key: str, usual: float) -> float:
         """A length as written; `auto` is the usual one, larger on a large leaf and smaller on a small one."""

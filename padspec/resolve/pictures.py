@@ -175,6 +175,8 @@ def _for_colours(data: bytes, file: str, cutout: Mode) -> Pixels:
     return _cut(data, file, cutout).pixels
 
 
+# Remedies and colourways look at the same picture again.
+@lru_cache(maxsize=2)
 def _drawn(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
     """An SVG as pixels: a glance finds the drawing's own bounds, then it is drawn at full sharpness."""
     width, height = svg_size(data)

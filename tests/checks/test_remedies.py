@@ -146,14 +146,17 @@ def test_the_pixels_asked_for_are_enough():
     assert of(pad(case.yaml, files=files), "art-resolution") == []
 
 
-def test_a_trim_made_as_much_taller_as_the_message_says_holds_a_row():
+def test_the_leaf_that_the_message_names_is_the_least_that_holds_a_row():
+    """A picture of a length of its own, which does not grow along with the leaf."""
     import re
 
-    case = Case("row-room", "", "", {"trim.height": "95 mm", "rows.pitch": "40 mm", "art.file": "moth.png"})
+    settings = {"trim.height": "95 mm", "rows.pitch": "55 mm", "art.file": "moth.png", "art.height": "28 mm"}
+    case = Case("row-room", "", "", settings)
     text = of(case.made(), "row-room")[0].remedy.text
-    taller = float(re.search(r"trim ([\d.]+) mm taller", text).group(1))
-    assert of(made(edited(case.yaml, {"trim.height": f"{95 + taller} mm"})), "row-room") == []
-    assert of(made(edited(case.yaml, {"trim.height": f"{95 + taller - 1.5} mm"})), "row-room") != []
+    wide, tall = (float(side) for side in re.search(r"leaf of ([\d.]+) mm × ([\d.]+) mm", text).groups())
+    assert wide == 90
+    assert of(made(edited(case.yaml, {"trim.height": f"{tall} mm"})), "row-room") == []
+    assert of(made(edited(case.yaml, {"trim.height": f"{tall - 1} mm"})), "row-room") != []
 
 
 def test_the_largest_trim_named_is_within_half_a_millimetre_of_what_does_not_fit():

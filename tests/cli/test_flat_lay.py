@@ -146,3 +146,20 @@ def test_json_tells_problems_too(one):
     outcome = padspec(one, *SMALL, "--arrange", "fan", "--json")
     assert (outcome.status, outcome.err) == (2, "")
     assert "A fan needs 2 designs" in outcome.json["problems"][0]["message"]
+
+
+def test_a_design_is_fanned_in_its_colourways(one):
+    (natural, name), *_ = [(data, name) for name, data in made(one, "--colourways", "natural,deeper").items()]
+    assert name == "out/MOTH/flat-lay-colourways.png"
+    (muted,) = made(one, "--colourways", "natural,muted").values()
+    assert natural != muted
+
+
+@pytest.mark.parametrize(
+    ("names", "says"),
+    [("deepr,muted", "Did you mean deeper?"), ("deeper", "needs 2 colourways"), ("deeper,deeper", "this is 1")],
+)
+def test_colourways_that_make_no_fan_are_refused(one, names, says):
+    outcome = padspec(one, *SMALL, "--colourways", names)
+    assert outcome.status == 2
+    assert says in outcome.err

@@ -206,7 +206,7 @@ def test_help_lists_every_command_with_first_steps(tmp_path):
 
 def test_every_command_in_an_example_is_one_that_there_is(tmp_path):
     for command in COMMANDS:
-        shown = re.findall(r"^ +padspec (\w+)", padspec(tmp_path, command, "--help").out, re.MULTILINE)
+        shown = re.findall(r"^ +padspec ([\w-]+)", padspec(tmp_path, command, "--help").out, re.MULTILINE)
         assert set(shown) <= set(COMMANDS)
 
 

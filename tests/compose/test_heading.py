@@ -223,10 +223,10 @@ def test_a_heading_that_fills_the_width_grows_no_larger_than_the_most() -> None:
 
 def test_a_line_around_the_letters_lies_under_all_of_them_and_keeps_their_shape() -> None:
     plain = of_part(draw(heading("Owls\nand moths"), ROOM, 0.0), "lettering")
-    edged = of_part(draw(heading("Owls\nand moths", edge=Edge(0.5, PAPER)), ROOM, 0.0), "lettering")
-    assert [shape.stroke is not None for shape in edged] == [True, True, False, False]
-    assert edged[0].stroke == Stroke(PAPER, 1.0, cap="round")
-    for before, after in zip(plain, edged[2:], strict=True):
+    edged = draw(heading("Owls\nand moths", edge=Edge(0.5, PAPER)), ROOM, 0.0)
+    assert [node.cause.part for _, node in edged.nodes] == ["outline", "outline", "lettering", "lettering"]
+    assert of_part(edged, "outline")[0].stroke == Stroke(PAPER, 1.0, cap="round")
+    for before, after in zip(plain, of_part(edged, "lettering"), strict=True):
         (left, top, right, bottom), moved = true_bounds(before.outline), true_bounds(after.outline)
         assert moved == pytest.approx((left, top + 0.5, right, bottom + 0.5), abs=1e-6)
 

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from padspec.base.findings import Finding, Severity
 from padspec.base.geometry import Size
 from padspec.checks.block_room import LEAST_SQUARES
+from padspec.checks.room import NO_PITCH
 from padspec.compose.blocks.grid import lattice_in
 from padspec.compose.blocks.rows import rule_length
 from padspec.compose.compose import compose
@@ -144,7 +145,7 @@ def lacks(block: Block, face: Face, check: str) -> bool:
     placed = face.placement(block.id)
     if check == "row-room":
         short = isinstance(block, Rows) and rule_length(block, placed.box, placed.rows) < 10
-        return isinstance(block, Rows) and (placed.rows == 0 or short)
+        return isinstance(block, Rows) and (placed.rows == 0 or placed.pitch < NO_PITCH or short)
     if isinstance(block, Grid):
         lattice = lattice_in(block, placed.box)
         return min(lattice.across, lattice.down) < LEAST_SQUARES

@@ -30,7 +30,7 @@ class Sheet:
         d = paths if isinstance(paths, str) else "".join(paths)
         if not d:
             return
-        veil = f' opacity="{opacity:.2g}"'.replace('"0.', '".') if opacity < 1 else ""
+        veil = f' fill-opacity="{opacity:.2g}"'.replace('"0.', '".') if opacity < 1 else ""
         rule = ' fill-rule="evenodd"' if holes else ""
         self._body.append(f'<path d="{d}" fill="{colour}"{veil}{rule}/>')
 
