@@ -76,14 +76,12 @@ def first_design(path: str, wish: FirstWish, workspace: Workspace) -> FirstDesig
     holds it, such as `trim.width`.
     """
     asked = bool(wish.width and wish.height)
-    first = _values(wish, (wish.width, wish.height) if asked else TRIMS[0])
-    trials = [(first, _draft(path, first, workspace))]
+    trim = (wish.width, wish.height) if asked else TRIMS[0]
+    trials = {trim: _trial(path, _values(wish, trim), workspace)}
     if not asked:
-        trials = [
-            (values, _draft(path, values, workspace))
-            for values in (_values(wish, trim) for trim in _trims(trials[0][1].documents.layout.root))
-        ]
-    values, draft = max(trials, key=lambda trial: trial[1].faces)
+        wanted = _trims(trials[trim][1].documents.layout.root)
+        trials = {t: trials.get(t) or _trial(path, _values(wish, t), workspace) for t in wanted}
+    values, draft = max(trials.values(), key=lambda trial: trial[1].faces)
     written_out = _written_out(draft, with_colours=not wish.colourway)
     return _settled(path, {**values, **written_out}, workspace, keep_trim=asked)
 
@@ -96,6 +94,10 @@ def title_from(stem: str) -> str:
     """
     words = re.sub(r"[-_.\s]+", " ", stem).strip()
     return "" if _CAMERA.fullmatch(words) else words[0].upper() + words[1:]
+
+
+def _trial(path: str, values: Values, workspace: Workspace) -> tuple[Values, _Draft]:
+    return values, _draft(path, values, workspace)
 
 
 def _trims(layout: Mapping) -> tuple[tuple[str, str], ...]:

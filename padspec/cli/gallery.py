@@ -1,6 +1,6 @@
 """padspec gallery: every layout on a choice of grounds, as a pattern book to be looked at."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import groupby
 from pathlib import Path
 from typing import Any
@@ -9,13 +9,12 @@ import click
 
 from padspec.base.errors import ProblemsError
 from padspec.base.findings import Finding
-from padspec.base.numbers import number_text
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json
 from padspec.cli.say import counted, one_problem, problems_json, say_json, say_problems, shown_path, tint, unusable
 from padspec.collection.targets import COLLECTION_FILE, DESIGN_ENDING, project_root, targets
 from padspec.gallery.make import make_gallery
-from padspec.gallery.specimen import Gallery, Specimen, by_page, leaders, shown_name
+from padspec.gallery.specimen import Gallery, Specimen, by_page, leaders, shown_name, trim_text
 from padspec.gallery.wish import HEADINGS, GalleryWish, names_in, trims_in
 from padspec.gallery.write import BOOK, PAGE, write_gallery
 from padspec.reading.gather import read_file
@@ -123,19 +122,14 @@ def _title(root: Path, source: FolderWorkspace) -> str:
     return shown_name(root.name) or "Gallery"
 
 
-def _teller(verbose: bool) -> "_Tell":
-    return _Tell(verbose)
+def _teller(verbose: bool) -> Callable[[str], None]:
+    """A listener that names each layout on stderr as it is begun, or says nothing."""
 
-
-class _Tell:
-    """Names what is begun on stderr, or says nothing."""
-
-    def __init__(self, verbose: bool) -> None:
-        self._verbose = verbose
-
-    def __call__(self, name: str) -> None:
-        if self._verbose:
+    def tell(name: str) -> None:
+        if verbose:
             click.echo(f"{name} …", err=True)
+
+    return tell
 
 
 def _say(gallery: Gallery, root: Path, folder: Path) -> None:
@@ -157,9 +151,8 @@ def _found_lines(specimens: Sequence[Specimen]) -> list[str]:
     """What was found, once for all grounds of a layout that share it."""
     lines: dict[tuple[str, ...], list[str]] = {}
     for one in specimens:
-        size = f"{number_text(one.trim.width, 2)} × {number_text(one.trim.height, 2)} mm"
         for found in one.findings:
-            key = (f"{one.layout}, {size}", found.severity.word, found.check, _measure(found))
+            key = (f"{one.layout}, {trim_text(one.trim)}", found.severity.word, found.check, _measure(found))
             lines.setdefault(key, []).append(one.ground)
     return [
         f"{where}, on {', '.join(dict.fromkeys(on))}: {tint(word, _TINTS[word], True)} {check}: {told}"

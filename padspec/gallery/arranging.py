@@ -13,8 +13,10 @@ from math import inf
 from padspec.base.geometry import Box, Size
 from padspec.base.numbers import EPSILON, round_down
 
-#: Least air between neighbours and between rows, and least width of a face's place, which its words need, in mm.
-GUTTER, ROW_GAP, LEAST_PLACE = 7.0, 7.0, 25.0
+#: Least air between neighbours and between rows, and least width of a face's place, in mm.
+GUTTER, ROW_GAP, LEAST_PLACE = 7.0, 7.0, 14.0
+#: So far the words under a face may reach into the air beside it.
+OVERHANG = 5.0
 #: Wider air than this between the columns of a table looks like a lane.
 _LANE = 20.0
 #: What the faces give up in size for even air.
@@ -22,7 +24,7 @@ _EASE = 0.985
 #: Halving steps in the search for a scale: to a thousandth of a millimetre on any page.
 _STEPS = 24
 
-#: How high the words under a face are, by its number and the width of its place.
+#: How high the words under a face are, by its number and the width that they have.
 WordsHeight = Callable[[int, float], float]
 
 
@@ -137,8 +139,13 @@ def _place(trim: Size, scale: float) -> float:
     return max(trim.width * scale, LEAST_PLACE)
 
 
+def words_width(trim: Size, scale: float) -> float:
+    """How wide the words under a face of this trim may be, in mm."""
+    return _place(trim, scale) + OVERHANG
+
+
 def _row_height(row: tuple[int, ...], trims: Sequence[Size], scale: float, words: WordsHeight) -> float:
-    return max(trims[n].height for n in row) * scale + max(words(n, _place(trims[n], scale)) for n in row)
+    return max(trims[n].height for n in row) * scale + max(words(n, words_width(trims[n], scale)) for n in row)
 
 
 def _balanced_rows(trims: Sequence[Size], scale: float, width: float) -> list[Rows]:

@@ -45,6 +45,10 @@ class _Plan:
     def label(self) -> str:
         return f"{self.layout.name} on {self.ground}, {trim_text(self.trim)}"
 
+    @property
+    def picture(self) -> str:
+        return self.art.file if self.art else ""
+
 
 def make_gallery(
     designs: tuple[str, ...], workspace: Workspace, wish: GalleryWish, title: str, tell: Callable[[str], None]
@@ -56,7 +60,7 @@ def make_gallery(
     """
     plans = _plans(designs, workspace, wish)
     # One picture after the other, so that each is decoded once; the book keeps its own order.
-    order = sorted(range(len(plans)), key=lambda n: plans[n].art.file if plans[n].art else "")
+    order = sorted(range(len(plans)), key=lambda n: plans[n].picture)
     reducer = Reducer(PAPER_PPI)
     made: dict[int, Specimen] = {}
     problems: dict[Problem, None] = {}

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from padspec.base.colour import Colour
 from padspec.base.geometry import Box, Size
-from padspec.gallery.arranging import arranged
+from padspec.gallery.arranging import arranged, words_width
 from padspec.gallery.lettering import (
     FOOT,
     INK,
@@ -102,15 +102,9 @@ def _page(head: _Head, specimens: Sequence[Specimen], told: Told, fonts: Fonts) 
     faces = tuple(PlacedFace(one, box) for one, box in zip(specimens, laid.faces, strict=True))
     under: list[Node] = [shape for face in faces for shape in _shadow(face.box)]
     for n, face in enumerate(faces):
-        under += caption_shapes(lines(n, _words_width(face.box)), face.box.x, face.box.bottom)
+        under += caption_shapes(lines(n, words_width(face.specimen.trim, laid.scale)), face.box.x, face.box.bottom)
     over = tuple(Shape(rectangle(face.box), Cause("gallery", "ground"), stroke=_EDGE) for face in faces)
     return Page(head.title, (*_head(head, lead, fonts), *_foot(head, fonts), *under), faces, over)
-
-
-def _words_width(box: Box) -> float:
-    from padspec.gallery.arranging import LEAST_PLACE
-
-    return max(box.width, LEAST_PLACE)
 
 
 def _shadow(box: Box) -> tuple[Shape, ...]:

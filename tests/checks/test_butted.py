@@ -107,7 +107,7 @@ def test_a_gutter_that_costs_a_face_says_how_many_then_fit():
 
 
 def test_for_a_mere_note_a_gutter_is_named_and_not_proposed():
-    """A split that slants by 15° meets itself 24 mm off, on a cut of 190 mm, and has no phase that would mend it."""
+    """A split that slants by 15° meets itself 24 mm off, on a cut of 190 mm; no phase would mend it."""
     slanted = {"ground.colour": "#f0e0c0", "ground.pattern": {"kind": "split", "colour": "#305070", "angle": 75}}
     finding = of(built({**BUTTED, **slanted}), "miscut-shows")[0]
     assert finding.severity.word == "note"

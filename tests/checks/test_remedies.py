@@ -150,7 +150,15 @@ def test_the_leaf_that_the_message_names_is_the_least_that_holds_a_row():
     """A picture of a length of its own, which does not grow along with the leaf."""
     import re
 
-    settings = {"trim.height": "95 mm", "rows.pitch": "55 mm", "art.file": "moth.png", "art.height": "28 mm"}
+    settings = {
+        "trim.height": "95 mm",
+        "rows.pitch": "55 mm",
+        "art.file": "moth.png",
+        "art.height": "28 mm",
+        "panel": {"inset": "6 mm", "pad": "5 mm", "corner": "6 mm"},
+        "heading.size": "7.5 mm",
+        "art.inset": "6 mm",
+    }
     case = Case("row-room", "", "", settings)
     text = of(case.made(), "row-room")[0].remedy.text
     wide, tall = (float(side) for side in re.search(r"leaf of ([\d.]+) mm × ([\d.]+) mm", text).groups())

@@ -1,6 +1,7 @@
 """Two small faces through the whole pipeline, kept as SVG: whatever changes in them shows in the diff.
 
-`python -m pytest tests/golden --renew-goldens` writes them anew, and the run that does so fails.
+`python -m pytest tests/golden --renew-goldens` writes them anew, and the run that does so fails. Where a face
+differs, the failure names a PNG of before, after and difference.
 """
 
 from collections.abc import Callable
@@ -29,9 +30,9 @@ rows: {pitch: 9 mm}
     [("checklist", {}), ("ruled", {"ground.pattern": {"kind": "dots", "size": "20 mm"}, "art.overlap": "0 mm"})],
 )
 def test_a_small_face_is_drawn_as_it_was(
-    layout: str, changes: dict[str, object], golden: Callable[[str, str], None]
+    layout: str, changes: dict[str, object], golden_drawing: Callable[[str, str], None]
 ) -> None:
     text = apply(SMALL, {"layout": layout} | changes)
     made = pad(text, files={"art/cup.png": disc(24, 24)})
     files = draw(made, DrawWish(proofs=False))
-    golden(f"{layout}.svg", files["TEA/face.svg"].decode())
+    golden_drawing(f"{layout}.svg", files["TEA/face.svg"].decode())
