@@ -20,10 +20,11 @@ _PICTURES = (".svg", ".png", ".webp", ".jpg", ".jpeg")
 
 @dataclass(frozen=True, slots=True)
 class BorrowedArt:
-    """A picture as a design names it, its path from the project folder."""
+    """A picture as a design names it, its path from the project folder; `layout` is that of the design, or empty."""
 
     file: str
     cutout: str | None
+    layout: str = ""
 
     @property
     def data(self) -> dict[str, Any]:
@@ -32,20 +33,30 @@ class BorrowedArt:
 
 
 def borrowed_art(designs: tuple[str, ...], workspace: Workspace) -> tuple[BorrowedArt, ...]:
-    """The pictures that designs name, each once, in their order. Raises ProblemsError for an unreadable design."""
-    found: dict[str, BorrowedArt] = {}
+    """The pictures that designs name, in their order. Raises ProblemsError for a design that cannot be read."""
+    found: list[BorrowedArt] = []
     for path in designs:
-        art = read_file(path, "design", workspace).root.get("art")
-        file, cutout = (art.get(key) if isinstance(art, Mapping) else None for key in ("file", "cutout"))
-        if not isinstance(file, Scalar):
-            continue
+        root = read_file(path, "design", workspace).root
+        art = root.get("art")
+        file, cutout = (_word(art, key) if isinstance(art, Mapping) else "" for key in ("file", "cutout"))
         try:
-            name = joined(path, file.text)
+            name = joined(path, file)
         except ValueError:  # it leads out of the project: building that design says so
             continue
-        if workspace.is_file(name):
-            found.setdefault(name, BorrowedArt(name, cutout.text if isinstance(cutout, Scalar) else None))
-    return tuple(found.values())
+        if file and workspace.is_file(name):
+            found.append(BorrowedArt(name, cutout or None, _word(root, "layout")))
+    return tuple(found)
+
+
+def art_for(layout: str, place: int, art: tuple[BorrowedArt, ...]) -> BorrowedArt | None:
+    """The picture for the layout at a place in the book: one that a design has on it, else they take turns."""
+    own = next((one for one in art if one.layout == layout), None)
+    return own or (art[place % len(art)] if art else None)
+
+
+def _word(bundle: Mapping, key: str) -> str:
+    node = bundle.get(key)
+    return node.text if isinstance(node, Scalar) else ""
 
 
 def motif_file(art: tuple[BorrowedArt, ...], workspace: Workspace) -> str | None:

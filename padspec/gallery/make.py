@@ -14,7 +14,7 @@ from padspec.base.findings import Finding, Severity
 from padspec.base.geometry import Size
 from padspec.base.numbers import number_text
 from padspec.base.place import Place
-from padspec.gallery.art import BorrowedArt, Reducer, borrowed_art, motif_file
+from padspec.gallery.art import BorrowedArt, Reducer, art_for, borrowed_art, motif_file
 from padspec.gallery.grounds import chosen_grounds, ground_data
 from padspec.gallery.layouts import ShownLayout, shown_layouts
 from padspec.gallery.specimen import Gallery, Specimen, trim_text
@@ -63,7 +63,7 @@ def make_gallery(
     order = sorted(range(len(plans)), key=lambda n: plans[n].picture)
     reducer = Reducer(PAPER_PPI)
     made: dict[int, Specimen] = {}
-    problems: dict[Problem, None] = {}
+    failed: dict[tuple[_Plan, Problem], list[str]] = {}
     begun = None
     for n in order:
         plan = plans[n]
@@ -73,9 +73,16 @@ def make_gallery(
         try:
             made[n] = _specimen(plan, workspace, reducer)
         except ProblemsError as error:
-            problems.update(dict.fromkeys(replace(each, place=_at(each.place, plan)) for each in error.problems))
+            for problem in error.problems:
+                failed.setdefault((replace(plan, ground=""), problem), []).append(plan.ground)
     specimens = tuple(made[n] for n in sorted(made))
-    return Gallery(title, _studio_name(workspace), specimens, tuple(problems))
+    problems = (_told(problem, replace(plan, ground=", ".join(on))) for (plan, problem), on in failed.items())
+    return Gallery(title, _studio_name(workspace), specimens, tuple(dict.fromkeys(problems)))
+
+
+def _told(problem: Problem, plan: _Plan) -> Problem:
+    """A problem told once for all grounds that share it."""
+    return replace(problem, place=_at(problem.place, plan))
 
 
 def _plans(designs: tuple[str, ...], workspace: Workspace, wish: GalleryWish) -> tuple[_Plan, ...]:
@@ -83,7 +90,7 @@ def _plans(designs: tuple[str, ...], workspace: Workspace, wish: GalleryWish) ->
     motif = motif_file(art, workspace)
     layouts = shown_layouts(wish.layouts, wish.trims, DESIGN_PATH, workspace)
     return tuple(
-        _Plan(layout, trim, ground, art[n % len(art)] if art else None, motif, wish.heading)
+        _Plan(layout, trim, ground, art_for(layout.name, n, art), motif, wish.heading)
         for n, layout in enumerate(layouts)
         for trim in layout.trims
         for ground in chosen_grounds(wish.grounds, n, motif is not None)
