@@ -4,7 +4,7 @@ All faces of a page share one scale, so that a large leaf looks large. Each has 
 line, and run from edge to edge of the area.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 from itertools import combinations
@@ -96,22 +96,31 @@ def _largest(rows_at: RowsAt, trims: Sequence[Size], area: Box, words: WordsHeig
 
 
 def _evened(rows: Rows, trims: Sequence[Size], scale: float, area: Box, words: WordsHeight) -> Rows:
-    """Faces of two rows exchanged as long as that makes the air between neighbours more even."""
+    """Faces moved and exchanged between rows as long as that makes the air between neighbours more even."""
     best, cost = rows, _unevenness(rows, trims, scale, area, words)
     found = True
     while found:
         found = False
-        for one, other in combinations(range(len(trims)), 2):
-            swapped = _swapped(best, one, other)
-            swapped_cost = _unevenness(swapped, trims, scale, area, words)
-            if swapped_cost < cost:
-                best, cost, found = swapped, swapped_cost, True
+        for other in (*_exchanges(best, len(trims)), *_moves(best, len(trims))):
+            other_cost = _unevenness(other, trims, scale, area, words)
+            if other_cost < cost:
+                best, cost, found = other, other_cost, True
     return tuple(tuple(sorted(row)) for row in best)
 
 
-def _swapped(rows: Rows, one: int, other: int) -> Rows:
-    exchange = {one: other, other: one}
-    return tuple(tuple(exchange.get(n, n) for n in row) for row in rows)
+def _exchanges(rows: Rows, faces: int) -> Iterator[Rows]:
+    for one, other in combinations(range(faces), 2):
+        exchange = {one: other, other: one}
+        yield tuple(tuple(exchange.get(n, n) for n in row) for row in rows)
+
+
+def _moves(rows: Rows, faces: int) -> Iterator[Rows]:
+    for face in range(faces):
+        left = tuple(tuple(n for n in row if n != face) for row in rows)
+        for goal in range(len(rows)):
+            moved = tuple((*row, face) if n == goal else row for n, row in enumerate(left))
+            if all(len(row) > 1 for row in moved):
+                yield moved
 
 
 def _unevenness(rows: Rows, trims: Sequence[Size], scale: float, area: Box, words: WordsHeight) -> float:

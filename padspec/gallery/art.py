@@ -20,7 +20,7 @@ _PICTURES = (".svg", ".png", ".webp", ".jpg", ".jpeg")
 
 @dataclass(frozen=True, slots=True)
 class BorrowedArt:
-    """A picture as a design names it, its path from the project folder; `layout` is that of the design, or empty."""
+    """A picture as a design names it, its path from the project folder; `layout` is the design's, or empty."""
 
     file: str
     cutout: str | None

@@ -28,7 +28,10 @@ def chosen_grounds(wished: tuple[str, ...] | None, place: int, has_motif: bool) 
     if wished is None:
         return (*usual(place, kinds), PLAIN)
     refuse_unknown("--grounds", wished, (EVERY, *kinds, PLAIN))
-    return (*kinds, PLAIN) if EVERY in wished else wished
+    if EVERY not in wished:
+        return wished
+    first = place % len(kinds)
+    return (*kinds[first:], *kinds[:first], PLAIN)
 
 
 def usual(place: int, kinds: tuple[str, ...]) -> tuple[str, ...]:

@@ -74,7 +74,8 @@ def make_gallery(
             made[n] = _specimen(plan, workspace, reducer)
         except ProblemsError as error:
             for problem in error.problems:
-                failed.setdefault((replace(plan, ground=""), problem), []).append(plan.ground)
+                at = problem.place if problem.place.file != DESIGN_PATH else Place(DESIGN_PATH, 0, 0)
+                failed.setdefault((replace(plan, ground=""), replace(problem, place=at)), []).append(plan.ground)
     specimens = tuple(made[n] for n in sorted(made))
     problems = (_told(problem, replace(plan, ground=", ".join(on))) for (plan, problem), on in failed.items())
     return Gallery(title, _studio_name(workspace), specimens, tuple(dict.fromkeys(problems)))

@@ -58,7 +58,7 @@ def book_pages(gallery: Gallery, fonts: Fonts) -> tuple[Page, ...]:
     groups = by_page(gallery.specimens)
     first = leaders(gallery.specimens)
     grounds = len({specimen.ground for specimen in first})
-    on = "each on a ground of its own choosing" if grounds > 1 else f"all on {first[0].ground}" if first else ""
+    on = "each on a ground of its own" if grounds > 1 else f"all on one ground, {first[0].ground}"
     count = f"{len(first)} layouts" if len(first) != 1 else "1 layout"
     lead = f"{count}, {on}, at one scale. The pages that follow show them one by one."
     folios = len(groups) + 1

@@ -75,7 +75,8 @@ dialog output { margin: 0; color: #f2ece4; min-width: 14ch; text-align: center; 
   :root { --page: #fff; --raised: #fff; --ink: #222; --quiet: #666; --line: #ddd; --shadow: 0 0 0 .5px #bbb;
     --mm: .3mm; }
   .bar, dialog { display: none; }
-  section { break-before: page; border: 0; padding-top: 0; }
+  section { border: 0; padding-top: 0; }
+  section + section { break-before: page; }
   figure { break-inside: avoid; width: max(calc(var(--w) * var(--mm)), 2.6cm); }
   figure a { box-shadow: none; outline: .2mm solid #ccc; text-decoration: none; }
   .faces { gap: 6mm 7mm; }

@@ -91,6 +91,8 @@ class PlacedPicture:
     cutout: CutoutRecord
 
 
+# Remedies, colourways and grounds look at the same picture again.
+@lru_cache(maxsize=2)
 def prepare(data: bytes, wish: PictureWish) -> PlacedPicture:
     """The picture as it will be placed; raises ArtError where it cannot be read."""
     name = _tidy_stem(wish.file)
@@ -166,6 +168,7 @@ def _trimmed(data: bytes, file: str, mode: Mode) -> Pixels:
     return pixels
 
 
+@lru_cache(maxsize=2)
 def _for_colours(data: bytes, file: str, cutout: Mode) -> Pixels:
     if sniff(data) == "svg":
         check_svg(data, file)
@@ -175,8 +178,6 @@ def _for_colours(data: bytes, file: str, cutout: Mode) -> Pixels:
     return _cut(data, file, cutout).pixels
 
 
-# Remedies and colourways look at the same picture again.
-@lru_cache(maxsize=2)
 def _drawn(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
     """An SVG as pixels: a glance finds the drawing's own bounds, then it is drawn at full sharpness."""
     width, height = svg_size(data)
