@@ -16,7 +16,7 @@ from padspec.design_text import Values, key_at, write_design
 from padspec.pipeline import Pad, make
 from padspec.reading.describe_layout import summary_of
 from padspec.reading.gather import Documents, gather
-from padspec.reading.tree import Mapping, Node, Sequence
+from padspec.reading.tree import Mapping, Node, Scalar, Sequence
 from padspec.resolve.blocks.art import Art
 from padspec.resolve.blocks.block import Block
 from padspec.resolve.blocks.heading import Heading
@@ -186,10 +186,12 @@ def _written_out(draft: _Draft, with_colours: bool) -> Values:
             ("ground", "pattern", "kind"): "dots",
             ("ground", "pattern", "size"): "6 mm",
         }
-    heading = next((block for block in found if isinstance(block, Heading)), None)
-    if heading is not None:
+    headings = _headed(draft)
+    if headings:
+        heading = next(block for block in found if isinstance(block, Heading) and block.called == headings[0])
+        # One text would stand at the head of each list.
+        chosen |= {("heading", "text"): heading.text} if len(headings) == 1 else {}
         chosen |= {
-            ("heading", "text"): heading.text,
             ("heading", "font"): "Fredoka",
             ("heading", "size"): f"{number_text(heading.size)} mm",
         }
@@ -207,6 +209,25 @@ def _written_out(draft: _Draft, with_colours: bool) -> Values:
         for path, value in chosen.items()
         if not _set_in(studio, path) and not (path != ("heading", "text") and _laid(layout, path))
     }
+
+
+def _headed(draft: _Draft) -> list[str]:
+    """The blocks of kind heading, each by its name in the layout."""
+    named = (block.called for block in blocks(draft.design) if isinstance(block, Heading))
+    kinds = _kinds(draft.documents.layout.root.get("face"))
+    return [name for name in dict.fromkeys(named) if kinds.get(name) == "heading"]
+
+
+def _kinds(face: Node | None) -> dict[str, str]:
+    """The kind of each block of a layout, by its name."""
+    found: dict[str, str] = {}
+    for item in face.items if isinstance(face, Sequence) else ():
+        if isinstance(item, Mapping) and isinstance(item.entries[0].value, Mapping):
+            body = item.entries[0].value
+            name = body.get("id")
+            found |= {name.text: item.entries[0].key} if isinstance(name, Scalar) else {}
+            found |= _kinds(body.get("holds"))
+    return found
 
 
 def _laid(face: Node | None, path: tuple[str, ...]) -> bool:
@@ -234,10 +255,6 @@ def _set_in(root: Mapping, path: tuple[str, ...]) -> bool:
             return node is not None
         node = node.get(key)
     return node is not None
-
-
-def _headings(design: Design) -> list[Heading]:
-    return [block for block in blocks(design) if isinstance(block, Heading)]
 
 
 def _taken_up(finding: Finding, pad: Pad, keep_trim: bool) -> list[tuple[tuple[str, ...], str]]:

@@ -76,7 +76,7 @@ def _remedy(subject: Subject, block: Block) -> str:
     trim = least_trim(subject.design, lambda face: _all_fit(subject, block, face))
     if trim is None:
         return f"Set {smaller}, or give the other blocks less."
-    return f"At these sizes it fits a leaf of {leaf_text(trim)}; or set {smaller}, or a lower picture."
+    return f"It fits a leaf of {leaf_text(trim)}; or set {smaller}, or a lower picture."
 
 
 def _all_fit(subject: Subject, block: Block, face: Face) -> bool:

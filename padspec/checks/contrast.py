@@ -7,12 +7,15 @@ from padspec.base.findings import Finding, Remedy
 from padspec.base.numbers import number_text
 from padspec.checks.check import Level, Limits, Subject
 from padspec.checks.line_contrast import Lines, lines_of, nearest_passing
+from padspec.resolve.blocks.heading import Heading
 from padspec.resolve.blocks.rows import Rows
 from padspec.resolve.blocks.words import words_of
 from padspec.resolve.design import blocks
 
 #: WCAG 2 calls lettering large from 18 pt.
 LARGE = 18 * 25.4 / 72
+#: A line around letters that is thinner does not hold them apart from what lies under, in mm.
+LEAST_EDGE = 0.3
 
 
 def rule_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
@@ -85,18 +88,26 @@ def harsh_rules(subject: Subject, limits: Limits) -> Iterator[Finding]:
 
 
 def lettering_contrast(subject: Subject, limits: Limits) -> Iterator[Finding]:
-    """Can the heading be read? WCAG 2 contrast against what lies under the letters.
+    """Can the heading be read? WCAG 2 contrast against what lies under the letters, or the line around them.
 
     Warning below 3 for lettering from 18 pt (6.35 mm), below 4.5 for smaller: by analogy with WCAG 2.2 SC 1.4.3.
     A limit of the maker's own holds for both. Remedy: the nearest colour of the same hue that passes.
     """
     sizes = {p.block: p.size for p in subject.face.placements}
+    edges = {
+        block.id: block.edge.colour
+        for block in blocks(subject.design)
+        if isinstance(block, Heading) and block.edge is not None and block.edge.width >= LEAST_EDGE
+    }
     keys = {words.block: words.colour_key for words in words_of(blocks(subject.design))}
     for lines in lines_of(subject, "lettering"):
         usual = limits.mildest
         small = sizes.get(lines.block, LARGE) < LARGE - 1e-9
         level = Level(usual.severity, 4.5, "ratio") if small and usual.usual is None else usual
         held = Limits((level,))
+        if lines.block in edges:
+            # A line around the letters is what they stand against.
+            lines = replace(lines, under=(edges[lines.block].unit[None, :],))
         measured = lines.worst(lines.colour)
         if held.missed_below(measured) is not None:
             words = "The small lettering is hard to read" if small else "The heading is hard to read"

@@ -11,6 +11,7 @@ from padspec.base.numbers import EPSILON, mm_text
 from padspec.compose.compose import compose
 from padspec.compose.face import Face
 from padspec.resolve.design import Design
+from padspec.resolve.resized import resized
 
 #: How much larger a leaf is tried, in mm each way.
 _MOST = 240
@@ -55,4 +56,5 @@ def _stepped(side: float, by: int) -> float:
 @lru_cache(maxsize=32)
 def _face(design: Design, trim: Size) -> Face:
     """The face on another trim, its pattern left out: that is slow to draw and takes no room."""
-    return compose(replace(design, trim=trim, ground=replace(design.ground, pattern=None)))
+    bare = replace(design, ground=replace(design.ground, pattern=None))
+    return compose(resized(bare, trim))

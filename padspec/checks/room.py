@@ -41,7 +41,7 @@ def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
     usage), error below 3 mm; error for a square larger than 80 % of the pitch, for lines heavier than a fifth of
     the pitch or the square, and where not one row fits; warning for rules shorter than 30 mm, error below 10 mm
     (common practice, no published source). Remedy: the pitch, square or weight that passes, or the least leaf with
-    room at these sizes of type and insets.
+    room.
     """
     for block in blocks(subject.design):
         if isinstance(block, Rows):
@@ -147,7 +147,7 @@ def _more_height(subject: Subject, block: Rows) -> str:
     )
     if trim is not None:
         lower = ", or make the picture lower" if any(isinstance(b, Art) for b in blocks(subject.design)) else ""
-        return f"A leaf of {leaf_text(trim)} has room for one at these sizes{lower}."
+        return f"A leaf of {leaf_text(trim)} has room for one{lower}."
     if not block.grow and not block.count:
         return "Give the rows grow: 1 in the layout, so that they take what is left, or a count."
     return "Set a smaller pitch, or let the panel's inset, pad and corner be smaller."

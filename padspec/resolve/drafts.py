@@ -129,7 +129,9 @@ def keys_of(drafts: tuple[Draft, ...], design: Mapping, own_files: tuple[str, ..
                 continue
             in_block = by_block.get(name) is not None or kinds.count(draft.kind) > 1
             path = ("blocks", draft.called, name) if in_block else (draft.kind, name)
-            found.append(Key(draft.id, name, _place(draft, name, design, own_files), path))
+            node = draft.settings.bundle.get(name)
+            text = node.text if isinstance(node, Scalar) else ""
+            found.append(Key(draft.id, name, _place(draft, name, design, own_files), path, text))
     return tuple(found)
 
 

@@ -25,6 +25,8 @@ Mode = Literal["auto", "even", "none"]
 
 #: A picture is brought down to this many pixels an inch at the placed size: more than paper shows.
 MOST_PPI = 450
+#: A drawing that covers a whole face is large and soft enough in print at what art-resolution asks for.
+COVERING_PPI = 300
 #: A larger picture is brought down to so many pixels before it is cut out: all of A4 at 450 pixels an inch has
 #: twenty million. What it then has is what `source` counts.
 MOST_WORKED = 24_000_000
@@ -187,7 +189,7 @@ def _drawn(data: bytes, name: str, wish: PictureWish) -> PlacedPicture:
     fills = _fills_rectangle(seen)
     frame = _frame(wish, fills)
     placed = fitted(seen.width, seen.height, wish, frame)
-    full = placed[0] / 25.4 * MOST_PPI / seen.width
+    full = placed[0] / 25.4 * (COVERING_PPI if wish.covers else MOST_PPI) / seen.width
     pixels = draw_svg(data, wish.file, max(1, round(glance.width * full)), max(1, round(glance.height * full)))
     pixels = trim_empty(pixels) if wish.trim_empty else pixels
     placed = fitted(pixels.width, pixels.height, wish, frame)

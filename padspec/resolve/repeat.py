@@ -48,21 +48,25 @@ def _spread(draft: Draft) -> Draft:
 
 
 def _titles(draft: Draft) -> list[Scalar]:
-    """The title of each copy, the list begun at the one that is wanted first; empty ones where there are none."""
-    node = draft.settings.bundle.get("titles")
-    items = [item for item in node.items if isinstance(item, Scalar)] if isinstance(node, Sequence) else []
+    """The title of each copy, from the one wanted first, then the last; empty ones where there are none."""
+    items, last = _items(draft, "titles"), _items(draft, "last")
     if not items:
         return [_NO_TITLE] * draft.settings.integer("times")
     if not draft.settings.has("first"):
-        return items
+        return items + last
     texts, first = [item.text for item in items], draft.settings.text("first")
     if first not in texts:
         draft.settings.troubles.add(
             draft.settings.place("first"), f"{first} is none of the titles.", did_you_mean(first, texts)
         )
-        return items
+        return items + last
     start = texts.index(first)
-    return items[start:] + items[:start]
+    return items[start:] + items[:start] + last
+
+
+def _items(draft: Draft, key: str) -> list[Scalar]:
+    node = draft.settings.bundle.get(key)
+    return [item for item in node.items if isinstance(item, Scalar)] if isinstance(node, Sequence) else []
 
 
 def _cell(draft: Draft, n: int, title: Scalar) -> Draft:

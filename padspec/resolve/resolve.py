@@ -183,7 +183,13 @@ def _pictures(
 def _refuse_art_without_file(drafts: tuple[Draft, ...], design: Mapping, troubles: Troubles) -> None:
     """Settings for a picture that is never named are a slip, not a wish for no picture."""
     entry = design.entry("art")
-    if entry is not None and not _names_picture(drafts):
+    if entry is not None and not any(draft.kind == "art" for draft in opened(drafts)):
+        troubles.add(
+            entry.key_place,
+            "The layout has no place for a picture.",
+            "Add a block to it under face: - art: {id: art}, or leave art out here.",
+        )
+    elif entry is not None and not _names_picture(drafts):
         troubles.add(
             entry.key_place, "The art has settings but no picture.", "Name one: art: {file: art/moth.png, …}."
         )

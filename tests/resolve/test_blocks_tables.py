@@ -45,6 +45,7 @@ CHANGED: dict[str, dict[str, Any]] = {
     "repeat": {
         "titles": "[Una, Due]",
         "first": ("Due", {"titles": "[Una, Due]"}),
+        "last": ("[Note]", {"titles": "[Una, Due]"}),
         "times": "2",
         "columns": "2",
         "order": ("down", {"columns": "2", "titles": "[Una, Due, Tre]"}),

@@ -58,7 +58,7 @@ def labels_of(block: Rows, box: Box, y: float, ruling: Ruling, n: int) -> list[P
         return []
     size = label_size(labels, ruling.pitch)
     spare = _label_width(block, ruling.count) - shaped.ink.width * size
-    x = box.x - shaped.ink.x * size + (0.0 if labels.texts else spare)
+    x = box.x - shaped.ink.x * size + (spare if _is_numeric(labels) else 0.0)
     baseline = y - _lift(block, labels, ruling.pitch)
     outline = mapped(shaped.outline, Affine.scale(size).then(Affine.move(x, baseline)))
     return [("lettering", Shape(outline, Cause(block.id, "lettering"), fill=labels.colour))]
@@ -94,6 +94,11 @@ def tail_of(block: Rows, box: Box, y: float, pitch: float) -> list[Placed]:
 def label_size(labels: Labels, pitch: float) -> float:
     """The em of numbers or words: as wished, less where rows are so close that they would touch."""
     return min(labels.size, _MOST_OF_PITCH * pitch)
+
+
+def _is_numeric(labels: Labels) -> bool:
+    """Whether they end on one line: numbers do, hours too; words begin on one."""
+    return all(not character.isalpha() for text in labels.texts for character in text)
 
 
 def _label_width(block: Rows, count: int) -> float:
