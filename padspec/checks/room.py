@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import floor
+from math import ceil, floor
 
 from padspec.base.findings import Finding, Remedy, Severity
 from padspec.base.numbers import mm_text, number_text, round_down, round_up
@@ -39,9 +39,9 @@ def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
 
     Warning for a pitch below 5 mm (the narrowest ruling in common use, the Japanese C ruling, is 5 mm; trade
     usage), error below 3 mm; error for a square larger than 80 % of the pitch, for lines heavier than a fifth of
-    the pitch or the square, and where not one row fits; warning for rules shorter than 30 mm, error below 10 mm
-    (common practice, no published source). Remedy: the pitch, square or weight that passes, or the least leaf with
-    room.
+    the pitch or the square, where not one row fits and where a label has no row; warning for rules shorter than
+    30 mm, error below 10 mm (common practice, no published source). Remedy: the pitch, square or weight that
+    passes, or the least leaf with room.
     """
     for block in blocks(subject.design):
         if isinstance(block, Rows):
@@ -50,6 +50,7 @@ def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:
                 yield _no_row(subject, block, placed)
             else:
                 yield from _pitch(subject, block, placed, limits)
+                yield from _words(subject, block, placed)
                 yield from _square(subject, block, placed, limits)
                 yield from _heavy(subject, block, placed)
                 yield from _length(subject, block, placed)
@@ -162,6 +163,10 @@ def _pitch(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> 
         count = floor(placed.box.height / level.value + 1e-9)
         leaf = _on_a_leaf(subject, block, level.value)
         remedy = Remedy(f"Rule {count} rows instead of {block.count}{leaf}.", ((key.path, str(count)),))
+        if block.labels and block.labels.texts:
+            # Fewer rows would leave words out.
+            named = max(count // block.labels.every, 1)
+            remedy = Remedy(f"Name {named} labels instead of {len(block.labels.texts)}{leaf}.")
     else:
         key = subject.design.key(block.id, "pitch")
         pitch = round_up(level.value, 0.1)
@@ -187,6 +192,25 @@ def _on_a_leaf(subject: Subject, block: Rows, pitch: float) -> str:
     """The least leaf on which the rows have this pitch, as the end of a sentence; empty where there is none."""
     trim = least_trim(subject.design, lambda face: face.placement(block.id).pitch >= pitch - 1e-9)
     return f", or make the leaf {leaf_text(trim)}" if trim else ""
+
+
+def _words(subject: Subject, block: Rows, placed: Placement) -> Iterator[Finding]:
+    """Words at the front of rows for which there is no row."""
+    if block.labels is None:
+        return
+    shown, wanted = ceil(placed.rows / block.labels.every), len(block.labels.texts)
+    if wanted <= shown:
+        return
+    yield Finding(
+        check="row-room",
+        severity=Severity.ERROR,
+        place=subject.design.key(block.id, "labels").place,
+        message=f"{wanted} labels have {placed.rows} rows: {wanted - shown} would not be printed"
+        f"{_which(subject, block)}.",
+        measured=f"{shown} printed",
+        limit=str(wanted),
+        remedy=Remedy(f"Leave count out, or set it to {wanted * block.labels.every}; or name {shown} labels."),
+    )
 
 
 def _square(subject: Subject, block: Rows, placed: Placement, limits: Limits) -> Iterator[Finding]:

@@ -273,6 +273,8 @@ def _failing() -> list[Case]:
              {"palette.paper": "#1c2430", "rows.colour": "#9f0000"}),
         Case("colour-vision", "red squares on dark paper", "warning",
              {"palette.paper": "#1c2430", "rows.colour": "#c8d0da", "rows.checkbox-colour": "#df0000"}),
+        Case("row-room", "a label without a row", "error",
+             {"rows.labels": ["Mon", "Tue", "Wed"], "rows.count": 2}, mends=False),
         Case("block-room", "a month on a low leaf", "error",
              {"layout": "habits", "trim.width": "105 mm", "trim.height": "66 mm"}, mends=False),
         Case("missing-glyph", "a sign of another country", "error", {"heading.text": "₨ 20"}),

@@ -1,4 +1,4 @@
-"""A leaf that a message names is written into the design, and the finding is gone: sizes that follow the leaf count."""
+"""A leaf that a message names is written into the design, and the finding is gone."""
 
 import re
 
