@@ -12,8 +12,9 @@ from .drawn import marks, pattern, scene
 
 sides = st.floats(60, 300)
 phases = st.sampled_from(["centred", "run-on", "out-of-step"])
-#: Kinds whose every mark shows in the area; waves, scales and the holes of rings may lie past it, and are clipped.
-WHOLE = ("split", "gradient", "stripes", "dots", "gingham", "checks")
+#: Kinds whose every mark shows in the area; waves, scales, the holes of rings and squares that stand askew (which
+#: reach further one way than the other) may lie past it, and are clipped.
+WHOLE = ("split", "gradient", "stripes", "dots")
 
 
 def some_pattern(kind, width, height, size, mark, angle, phase):
