@@ -58,7 +58,7 @@ class ShapedLine:
     uneven: bool = False
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=1024)
 def shape_line(font: Font, text: str, tracking: float = 0.0) -> ShapedLine:
     """Shape one line of text at an em of 1 mm. Text without ink (spaces) has an empty outline.
 
