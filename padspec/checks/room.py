@@ -30,8 +30,6 @@ _PARTS_OF_LEAST = 0.98
 MOST_LINES = 4
 #: No design may ask for less (schema of designs: heading.least-size, rows.checkbox).
 _LEAST_SIZE, _LEAST_SQUARE = 1.0, 0.5
-#: How much taller a trim is tried, in mm.
-_MOST_TALLER = 200
 
 
 def row_room(subject: Subject, limits: Limits) -> Iterator[Finding]:

@@ -11,7 +11,7 @@ from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
 from padspec.checks.page_turn import page_turn
 from padspec.checks.press import USUAL_LIMIT, gamut, ink_cover
-from padspec.checks.room import art_room, heading_room, row_room
+from padspec.checks.room import NARROW, art_room, heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
 from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room
 from padspec.checks.sheet_fit import sheet_fit
@@ -36,7 +36,7 @@ CHECKS: tuple[Check, ...] = (
     Check("art-resolution", (Usual(_ERROR, 150.0, "ppi"), Usual(_WARNING, 300.0, "ppi")), art_resolution),
     Check("art-cutout", (), art_cutout),
     Check("safe-margin", (Usual(_WARNING, 3.0, "mm"),), safe_margin),
-    Check("row-room", (Usual(_ERROR, 0.8, "share"), Usual(_WARNING, 5.0, "mm")), row_room),
+    Check("row-room", (Usual(_ERROR, 0.8, "share"), Usual(_WARNING, NARROW, "mm")), row_room),
     Check("heading-room", (), heading_room),
     Check("block-room", (), block_room),
     Check("art-room", (), art_room),

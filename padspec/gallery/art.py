@@ -9,7 +9,7 @@ import numpy as np
 from padspec.art.pixels import Pixels
 from padspec.art.resample import as_raster, bring_down
 from padspec.reading.gather import read_file
-from padspec.reading.tree import Mapping, Scalar
+from padspec.reading.tree import Mapping
 from padspec.scene.nodes import Group, Layer, Node, Picture, Raster, Scene
 from padspec.workspace import Workspace, joined
 
@@ -38,13 +38,13 @@ def borrowed_art(designs: tuple[str, ...], workspace: Workspace) -> tuple[Borrow
     for path in designs:
         root = read_file(path, "design", workspace).root
         art = root.get("art")
-        file, cutout = (_word(art, key) if isinstance(art, Mapping) else "" for key in ("file", "cutout"))
+        file, cutout = (art.text(key) if isinstance(art, Mapping) else "" for key in ("file", "cutout"))
         try:
             name = joined(path, file)
         except ValueError:  # it leads out of the project: building that design says so
             continue
         if file and workspace.is_file(name):
-            found.append(BorrowedArt(name, cutout or None, _word(root, "layout")))
+            found.append(BorrowedArt(name, cutout or None, root.text("layout")))
     return tuple(found)
 
 
@@ -52,11 +52,6 @@ def art_for(layout: str, place: int, art: tuple[BorrowedArt, ...]) -> BorrowedAr
     """The picture for the layout at a place in the book: one that a design has on it, else they take turns."""
     own = next((one for one in art if one.layout == layout), None)
     return own or (art[place % len(art)] if art else None)
-
-
-def _word(bundle: Mapping, key: str) -> str:
-    node = bundle.get(key)
-    return node.text if isinstance(node, Scalar) else ""
 
 
 def motif_file(art: tuple[BorrowedArt, ...], workspace: Workspace) -> str | None:

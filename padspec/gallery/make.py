@@ -21,7 +21,7 @@ from padspec.gallery.specimen import Gallery, Specimen, trim_text
 from padspec.gallery.wish import GalleryWish
 from padspec.pipeline import make
 from padspec.reading.gather import find_studio, read_file
-from padspec.reading.tree import Mapping, Scalar
+from padspec.reading.tree import Mapping
 from padspec.workspace import MemoryWorkspace, Workspace
 
 #: Where the designs stand in memory: beside studio.yaml and layouts/.
@@ -145,5 +145,4 @@ def _at(place: Place, plan: _Plan) -> Place:
 def _studio_name(workspace: Workspace) -> str:
     path = find_studio(DESIGN_PATH, workspace)
     root = read_file(path, "studio", workspace).root if path else Mapping((), Place("", 0, 0))
-    name = root.get("studio")
-    return name.text if isinstance(name, Scalar) else ""
+    return root.text("studio")

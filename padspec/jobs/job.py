@@ -46,11 +46,10 @@ def read_job(path: str, workspace: Workspace) -> Job:
         for entry in (pads.entries if isinstance(pads, Mapping) else ())
         if isinstance(entry.value, Scalar)
     )
-    name, gang = root.get("job"), root.get("gang")
     return Job(
-        name=name.text if isinstance(name, Scalar) else "",
+        name=root.text("job"),
         wishes=wishes,
-        gang=not (isinstance(gang, Scalar) and gang.text.lower() == "false"),
+        gang=root.text("gang").lower() != "false",
     )
 
 

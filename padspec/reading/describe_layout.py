@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from textwrap import fill, indent
 
 from padspec.reading.document import read
-from padspec.reading.tree import Mapping, Scalar, Sequence
+from padspec.reading.tree import Mapping, Sequence
 from padspec.resources import layout_names, layout_text
 
 _WIDTH = 88
@@ -34,9 +34,9 @@ def summary_of(root: Mapping) -> LayoutSummary:
     trims = root.get("trims")
     sizes = [item for item in trims.items if isinstance(item, Mapping)] if isinstance(trims, Sequence) else []
     return LayoutSummary(
-        _text(root, "layout"),
-        _text(root, "about"),
-        tuple((_text(size, "width"), _text(size, "height")) for size in sizes),
+        root.text("layout"),
+        root.text("about"),
+        tuple((size.text("width"), size.text("height")) for size in sizes),
     )
 
 
@@ -59,8 +59,3 @@ def describe_layout(name: str) -> str | None:
             indent(layout_text(name).partition("trims:")[0] + "face:\n" + blocks, "  ").rstrip(),
         )
     )
-
-
-def _text(bundle: Mapping, key: str) -> str:
-    node = bundle.get(key)
-    return node.text if isinstance(node, Scalar) else ""

@@ -56,6 +56,11 @@ class Mapping:
         entry = self.entry(key)
         return None if entry is None else entry.value
 
+    def text(self, key: str) -> str:
+        """The single value of a key as it was written; empty where the key is absent or holds anything else."""
+        node = self.get(key)
+        return node.text if isinstance(node, Scalar) else ""
+
     @property
     def keys(self) -> tuple[str, ...]:
         """The keys in the order in which they were written."""

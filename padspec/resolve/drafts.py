@@ -129,8 +129,7 @@ def keys_of(drafts: tuple[Draft, ...], design: Mapping, own_files: tuple[str, ..
                 continue
             in_block = by_block.get(name) is not None or kinds.count(draft.kind) > 1
             path = ("blocks", draft.called, name) if in_block else (draft.kind, name)
-            node = draft.settings.bundle.get(name)
-            text = node.text if isinstance(node, Scalar) else ""
+            text = draft.settings.bundle.text(name)
             found.append(Key(draft.id, name, _place(draft, name, design, own_files), path, text))
     return tuple(found)
 
@@ -160,14 +159,14 @@ def _drafts(face: object, sources: Sources, held: bool) -> tuple[Draft, ...]:
 def _draft(item: Mapping, sources: Sources, held: bool) -> Draft:
     kind = item.entries[0].key
     laid = bundle_at(item, kind)
-    block_id = _text(laid, "id")
+    block_id = laid.text("id")
     own = bundle_at(sources.blocks, block_id)
     _refuse_strangers(kind, block_id, own, sources.troubles)
     settings = block_defaults(kind)
     for layer in (_settings_of(laid), bundle_at(sources.studio, kind), bundle_at(sources.design, kind), own):
         settings = merge(settings, layer)
     holds = _drafts(laid.get("holds"), sources, held=True)
-    grow = integer(_text(laid, "grow")) or 0
+    grow = integer(laid.text("grow")) or 0
     return Draft(
         kind,
         block_id,
@@ -185,11 +184,6 @@ def _settings_of(laid: Mapping) -> Mapping:
     """A layout's block less what is structure rather than setting."""
     kept = tuple(entry for entry in laid.entries if entry.key not in ("id", "grow", "holds"))
     return Mapping(kept, laid.place)
-
-
-def _text(bundle: Mapping, key: str) -> str:
-    node = bundle.get(key)
-    return node.text if isinstance(node, Scalar) else ""
 
 
 def _refuse_strangers(kind: str, block_id: str, own: Mapping, troubles: Troubles) -> None:

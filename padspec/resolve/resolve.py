@@ -64,7 +64,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         colourway=own.text("colourway"),
     )
     fonts = FontShelf(workspace, troubles)
-    face = read_blocks(drafts, Means(trim, palette, fonts, placed, _studio_name(studio)))
+    face = read_blocks(drafts, Means(trim, palette, fonts, placed, studio.text("studio")))
     files = (documents.design.file, documents.studio.file, documents.layout.file)
     own_files = tuple(file for file in files if not file.startswith(_BUILT_IN))
     entry = root.entry("pad")
@@ -76,7 +76,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         trim=trim,
         leaves=own.integer("leaves"),
         date=workspace.date() or (own.text("date") if own.has("date") else _FIRST_DAY),
-        layout=_layout_name(documents.layout.root),
+        layout=documents.layout.root.text("layout"),
         palette=palette.all(),
         ground=read_ground(own.section("ground"), palette, trim, lambda s: _art_bytes(s, workspace, troubles)),
         face=face,
@@ -312,16 +312,6 @@ def _sku(own: Settings, file: str) -> str:
         why = "is the name of a folder that padspec writes" if sku else "leaves nothing to name a folder by"
         own.troubles.add(own.place("sku"), f"The SKU {sku or _stem(file)} {why}.", "Write one: sku: NG-MOTH.")
     return sku
-
-
-def _studio_name(studio: Mapping) -> str:
-    node = studio.get("studio")
-    return node.text if isinstance(node, Scalar) else ""
-
-
-def _layout_name(root: Mapping) -> str:
-    node = root.get("layout")
-    return node.text if isinstance(node, Scalar) else ""
 
 
 def _stem(file: str) -> str:
