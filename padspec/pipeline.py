@@ -1,6 +1,7 @@
 """The whole story, one call a step and no logic:
 
-1. read     the maker's files become documents: YAML with positions, checked against the schemas
+1. read     the maker's files become documents: YAML with positions, checked against the schemas, a variant's
+            settings laid over its design
 2. resolve  documents become a Design: typed, frozen, nothing left to look up
 3. compose  the Design becomes a Face: a scene in millimetres, in named layers
 4. tile     the Face's place on paper: a Sheet with slots, bleed and marks
@@ -19,9 +20,11 @@ from padspec.compose.face import Face
 from padspec.draw.outputs import DrawWish, draw_outputs
 from padspec.press.of_design import separator_of
 from padspec.reading.gather import Documents, gather
+from padspec.reading.variation import PLAIN, Variation
 from padspec.report import findings_json
 from padspec.resolve.design import Design
 from padspec.resolve.resolve import resolve
+from padspec.resolve.vary import varied
 from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import tile
 from padspec.trial import tried
@@ -52,10 +55,10 @@ class Pad:
         return worst(self.findings) == Severity.ERROR
 
 
-def make(path: str, workspace: Workspace, tell: Tell = silent) -> Pad:
+def make(path: str, workspace: Workspace, tell: Tell = silent, variation: Variation = PLAIN) -> Pad:
     """Steps 1 to 5. `tell` is called with each step's name as it begins. Raises ProblemsError."""
     tell("read")
-    documents = gather(path, workspace)
+    documents = varied(gather(path, workspace, variation))
     tell("resolve")
     design = resolve(documents, workspace)
     tell("compose")

@@ -19,9 +19,19 @@ def findings_json(design: "Design", sheet: "Sheet | None", findings: tuple[Findi
 
 def pad_data(design: "Design", sheet: "Sheet | None", findings: tuple[Finding, ...]) -> dict[str, Any]:
     """One pad's outcome: its state, how it sits on the sheet, and its findings."""
+    listing = design.listing
     return {
         "design": design.name,
         "sku": design.sku,
+        "base_sku": listing.own_sku,
+        "variant": dict(listing.values),
+        "about": listing.about or None,
+        "tags": list(listing.tags),
+        "price": None if listing.price is None else f"{listing.price:f}",
+        "currency": design.studio.currency,
+        "layout": design.layout,
+        "trim": {"width": round(design.trim.width, 4), "height": round(design.trim.height, 4)},
+        "palette": [{"name": name, "colour": colour.hex} for name, colour in design.palette],
         "file": design.file,
         "state": "failed" if worst(findings) == Severity.ERROR else "passed",
         "n_up": sheet.n_up if sheet else 0,

@@ -12,6 +12,7 @@ from contextlib import suppress
 from hashlib import blake2b
 from itertools import count
 from pathlib import Path, PurePosixPath
+from stat import S_ISREG
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
@@ -90,6 +91,10 @@ class Workspace(ABC):
     def _has(self, path: str) -> bool: ...
 
     @abstractmethod
+    def stamp(self, path: str) -> str:
+        """What a file has beside its content that no edit leaves as it is; empty where there is no file."""
+
+    @abstractmethod
     def write(self, path: str, data: bytes) -> None:
         """Put a whole file in place at once: a reader sees the old one or the new one, never a part."""
 
@@ -162,6 +167,16 @@ class FolderWorkspace(Workspace):
                 return False
             raise _unreadable(path, error) from None
 
+    def stamp(self, path: str) -> str:
+        """See Workspace.stamp: size, time of the last change in nanoseconds, number of the file on its disk."""
+        try:
+            stat = self._on_disk(path).stat()
+        except (OSError, ValueError):
+            return ""
+        if not S_ISREG(stat.st_mode):
+            return ""
+        return f"{stat.st_size}-{stat.st_mtime_ns}-{stat.st_ino}"
+
     def write(self, path: str, data: bytes) -> None:
         """See Workspace.write. A file beside it is renamed over the old one."""
         full = self._on_disk(path, _WRITE_ELSEWHERE)
@@ -229,6 +244,11 @@ class MemoryWorkspace(Workspace):
 
     def _has(self, path: str) -> bool:
         return path in self.files or (self._behind is not None and self._behind._has(path))
+
+    def stamp(self, path: str) -> str:
+        """See Workspace.stamp: here the content itself tells."""
+        data = self._load(path)
+        return "" if data is None else content_digest(data)
 
     def write(self, path: str, data: bytes) -> None:
         """See Workspace.write."""

@@ -5,8 +5,9 @@ from typing import Any
 import click
 
 from padspec.base.errors import ProblemsError
-from padspec.cli.options import CONTEXT, as_json, loudness, paths
+from padspec.cli.options import CONTEXT, as_json, loudness, only_these, paths
 from padspec.cli.say import problems_json, say_finding, say_json, say_problems, tally, teller, unusable
+from padspec.collection.only import only
 from padspec.collection.targets import Target, targets
 from padspec.pipeline import make
 from padspec.report import pad_data
@@ -16,22 +17,24 @@ EPILOG = """\b
 Examples:
   padspec check                    every design of this folder
   padspec check moth.pad.yaml      one design
+  padspec check --only frost       the variants of one colourway
   padspec check --json             for another program
 """
 
 
 @click.command("check", epilog=EPILOG, context_settings=CONTEXT)
 @paths
+@only_these
 @as_json
 @loudness
-def command(paths: tuple[str, ...], as_json: bool, quiet: bool, verbose: bool) -> int:
+def command(paths: tuple[str, ...], words: tuple[str, ...], as_json: bool, quiet: bool, verbose: bool) -> int:
     """Look designs over before they are printed.
 
     Shows each finding with its line of YAML, what was measured, the limit, and what to do. Nothing is written.
     Exit status: 0 without errors, 1 with findings of severity error, 2 where a file could not be used.
     """
     try:
-        found = targets(paths)
+        found = only(targets(paths), words)
     except ProblemsError as error:
         return unusable(error, as_json)
     outcomes: list[dict[str, Any]] = []
@@ -52,7 +55,7 @@ def command(paths: tuple[str, ...], as_json: bool, quiet: bool, verbose: bool) -
 
 
 def _check(target: Target, verbose: bool) -> dict[str, Any]:
-    pad = make(target.path, FolderWorkspace(target.root), teller(verbose, target.path))
+    pad = make(target.path, FolderWorkspace(target.root), teller(verbose, target.path), target.variation)
     return pad_data(pad.design, pad.sheet, pad.findings)
 
 

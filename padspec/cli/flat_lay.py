@@ -239,9 +239,10 @@ def _design(pad: _Pad) -> Design:
     from padspec.reading.gather import gather
     from padspec.resolve.in_colourway import in_colourway
     from padspec.resolve.resolve import resolve
+    from padspec.resolve.vary import varied
 
     source = FolderWorkspace(pad.target.root)
-    documents = gather(pad.target.path, source)
+    documents = varied(gather(pad.target.path, source, pad.target.variation))
     return resolve(in_colourway(documents, pad.colourway) if pad.colourway else documents, source)
 
 

@@ -12,7 +12,8 @@ from padspec.base.findings import Finding
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json
 from padspec.cli.say import counted, one_problem, problems_json, say_json, say_problems, shown_path, tint, unusable
-from padspec.collection.targets import COLLECTION_FILE, DESIGN_ENDING, project_root, targets
+from padspec.collection.collection_file import COLLECTION_FILE, DESIGN_ENDING
+from padspec.collection.targets import project_root, targets
 from padspec.gallery.make import make_gallery
 from padspec.gallery.specimen import Gallery, Specimen, by_page, leaders, shown_name, trim_text
 from padspec.gallery.wish import HEADINGS, GalleryWish, names_in, trims_in

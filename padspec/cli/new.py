@@ -11,7 +11,8 @@ from padspec.base.errors import ProblemsError
 from padspec.cli.options import CONTEXT, as_json
 from padspec.cli.picture import picture_bytes, picture_path
 from padspec.cli.say import one_problem, say_finding, say_json, shown_path, tally, unusable
-from padspec.collection.targets import DESIGN_ENDING, project_root, why
+from padspec.collection.collection_file import DESIGN_ENDING
+from padspec.collection.targets import project_root, why
 from padspec.first_design import FirstDesign, FirstWish, first_design
 from padspec.report import pad_data
 from padspec.workspace import FolderWorkspace

@@ -12,6 +12,7 @@ from padspec.collection.targets import Target, targets
 from padspec.reading.gather import gather
 from padspec.resolve.design import Design
 from padspec.resolve.resolve import resolve
+from padspec.resolve.vary import varied
 from padspec.test_prints.ladders import Ladder, Rung, ladders
 from padspec.test_prints.spec_lines import reaches
 from padspec.test_prints.strip import strip_pdf
@@ -43,7 +44,7 @@ def command(path: str, out: str | None, as_json: bool) -> int:
         target = _one(path)
         root = target.root
         source = FolderWorkspace(root)
-        documents = gather(target.path, source)
+        documents = varied(gather(target.path, source, target.variation))
         design = resolve(documents, source)
         found = ladders(design, reaches(documents, design, source))
         folder = Path(out) if out else root / "out"

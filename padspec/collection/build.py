@@ -1,143 +1,151 @@
-"""Build one design: skip it where nothing changed, else make it, write it whole and remember what it came from."""
+"""Build many pads: skip what has not changed, share out the rest, and put it in place as it is made."""
 
-from collections.abc import Callable
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from math import ceil
+from pathlib import Path
 from threading import Thread
-from typing import TYPE_CHECKING, Any
 
-from padspec.base.errors import Problem, ProblemsError
-from padspec.base.place import Place
+from padspec.base.errors import ProblemsError
+from padspec.collection.alone import alone
 from padspec.collection.circumstances import circumstances
-from padspec.collection.record import Record, font_digests, is_current, recall, record_path, way_to
-from padspec.collection.stale import NAMES, clear, given_up, others_than, withdraw
+from padspec.collection.collection_file import Collection
+from padspec.collection.decode_ahead import decode_ahead
+from padspec.collection.digests import Digests
+from padspec.collection.reasons import drawn_files_stand, reasons
+from padspec.collection.record import Record
+from padspec.collection.site import Built, Site
+from padspec.collection.source import Folder
+from padspec.collection.stale import orphans, take_away
 from padspec.collection.targets import Target
-from padspec.workspace import FolderWorkspace, content_digest, joined
+from padspec.collection.work import BuildWish, Made, Unit
+from padspec.collection.workers import Workers
+from padspec.workspace import FolderWorkspace
 
-if TYPE_CHECKING:
-    from padspec.resolve.design import Design
-
-
-@dataclass(frozen=True, slots=True)
-class BuildWish:
-    """How to build; `again` makes even what has not changed, the others change what is written."""
-
-    embed: bool = False
-    despite_errors: bool = False
-    proofs: bool = True
-    again: bool = False
-
-    def as_texts(self) -> dict[str, str]:
-        """For the record."""
-        return {"embed": str(self.embed), "despite-errors": str(self.despite_errors), "proofs": str(self.proofs)}
+#: So many units for each worker: few share more work between variants, many leave none idle at the end.
+_UNITS_A_WORKER = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Built:
-    """The outcome for one design: its summary (see report.pad_data), its files, whether all stood already."""
+class Failed:
+    """A pad whose files cannot be used."""
 
     target: Target
-    summary: dict[str, Any]
-    files: tuple[str, ...]
-    was_current: bool
+    error: ProblemsError
 
 
-def build(
-    target: Target, output: FolderWorkspace, wish: BuildWish, claimed: dict[str, str], tell: Callable[[str], None]
-) -> Built:
-    """Build one design into the output folder; raises ProblemsError where its files cannot be used.
+@dataclass(frozen=True, slots=True)
+class Run:
+    """How to build: where the results of a project go, what is wished for, who does it and how.
 
-    `claimed` says which design of this run writes which SKU's folder, so that no two write one. What an earlier
-    build wrote and this one does not is taken away; also where the design cannot be used by now.
+    `work` is work.work, or the same with a listener; `jobs` is how many can work at once; `waiting` is called with
+    the folder where another build is at work.
     """
-    source = FolderWorkspace(target.root)
-    now = circumstances(source.date() or "", wish.as_texts())
-    where = record_path(target, output)
-    record = recall(where, output)
+
+    folder_of: Callable[[Path], Path]
+    wish: BuildWish
+    workers: Workers
+    work: Callable[[Unit], tuple[Made, ...]]
+    jobs: int
+    waiting: Callable[[Path], None]
+
+
+Outcome = Built | Failed
+
+
+@dataclass(frozen=True, slots=True)
+class _Stale:
+    """A pad to make, why, and the digest of what its drawn files show where they stand whole."""
+
+    target: Target
+    why: tuple[str, ...]
+    drawn: str
+
+
+def build_all(targets: Sequence[Target], run: Run) -> Iterator[Outcome]:
+    """Build every pad; each outcome as it is there, those that need nothing first.
+
+    What an earlier build wrote and this one does not is taken away; also where a design cannot be used by now.
+    Raises ProblemsError where the date that the surroundings name is none.
+    """
+    for root in dict.fromkeys(target.root for target in targets):
+        yield from _build_project([target for target in targets if target.root == root], root, run)
+
+
+def _build_project(targets: list[Target], root: Path, run: Run) -> Iterator[Outcome]:
+    site = Site(FolderWorkspace(run.folder_of(root)))
+    now = circumstances(FolderWorkspace(root).date() or "", run.wish.as_texts())
+    outcomes, stale = _parted(targets, root, site, now, run.wish)
+    if not stale:
+        yield from outcomes
+        site.digests.save()
+        return
+    with alone(site.output.root, run.waiting) as had_to_wait:
+        if had_to_wait:
+            site = Site(site.output)
+            outcomes, stale = _parted(targets, root, site, now, run.wish)
+        yield from outcomes
+        yield from _make(stale, root, site, now, run)
+        site.digests.save()
+
+
+def _parted(
+    targets: list[Target], root: Path, site: Site, now: dict[str, str], wish: BuildWish
+) -> tuple[list[Outcome], list[_Stale]]:
+    """What needs nothing, and what has to be made."""
+    source = Digests(FolderWorkspace(root))
+    outcomes: list[Outcome] = []
+    stale: list[_Stale] = []
+    for target in targets:
+        record = site.record(target)
+        why = tuple(reasons(record, wish, now, target.variation, source, site.digests))
+        if record is not None and not why:
+            outcomes.append(_claimed(target, record, site))
+        else:
+            stands = record is not None and record.circumstances == now and drawn_files_stand(record, site.digests)
+            drawn = record.drawn if record is not None and stands and not wish.again else ""
+            stale.append(_Stale(target, why, drawn))
+    return outcomes, stale
+
+
+def _claimed(target: Target, record: Record, site: Site) -> Outcome:
     try:
-        if not wish.again and record is not None and is_current(record, now, source, output):
-            _claim(record.sku, target, claimed)
-            return Built(target, record.summary, record.written, was_current=True)
-        return _make(target, output, wish, now, record, claimed, tell)
+        return site.current(target, record)
     except ProblemsError as error:
-        if record is not None:
-            with suppress(ProblemsError):  # the one that is told comes first
-                withdraw(record, error, others_than(where, output).files, output)
-        raise
+        return Failed(target, error)
 
 
-def _make(
-    target: Target,
-    output: FolderWorkspace,
-    wish: BuildWish,
-    now: dict[str, str],
-    record: Record | None,
-    claimed: dict[str, str],
-    tell: Callable[[str], None],
-) -> Built:
-    Thread(target=_decode_ahead, args=(target,), daemon=True).start()
-    # Imported only when there is something to make: finding that nothing changed must stay quick.
-    from padspec.draw.outputs import DrawWish
-    from padspec.pipeline import draw, make
-    from padspec.report import pad_data
-
-    source = FolderWorkspace(target.root)
-    pad = make(target.path, source, tell)
-    sku, where = pad.design.sku, record_path(target, output)
-    _claim(sku, target, claimed)
-    others = others_than(where, output)
-    free = given_up(sku, target, others, output)
-    files = draw(pad, DrawWish(wish.embed, wish.despite_errors, wish.proofs), tell)
-    olds = (*(old for _, old in free.records), *([record] if record else []))
-    clear(sku, olds, others.without(free).files | files.keys(), output)
-    for path, data in files.items():
-        output.write(path, data)
-    for path, _ in free.records:
-        output.remove(path)
-    summary = pad_data(pad.design, pad.sheet, pad.findings)
-    written = {path: content_digest(data) for path, data in files.items()}
-    absent = {f"{sku}/{name}": "" for name in NAMES if f"{sku}/{name}" not in files}
-    mark = way_to(target.root, output)
-    made = Record(mark, target.path, now, _fonts(pad.design), source.seen, written | absent, summary)
-    output.write(where, made.text())
-    return Built(target, summary, tuple(files), was_current=False)
+def _make(stale: list[_Stale], root: Path, site: Site, now: dict[str, str], run: Run) -> Iterator[Outcome]:
+    if len(stale) == 1:
+        Thread(target=decode_ahead, args=(stale[0].target,), daemon=True).start()
+    shares = dict(_shares(stale, root, run))
+    for unit, made in run.workers.run(run.work, shares):
+        for one, result in zip(shares[unit], made, strict=True):
+            try:
+                yield site.put(one.target, result, now, one.why)
+            except ProblemsError as error:
+                yield Failed(one.target, error)
 
 
-def _fonts(design: "Design") -> dict[str, str]:
-    """The fonts that came from packages, stand-ins too; a file of the maker's is among what was read."""
-    from padspec.resolve.blocks.words import words_of
-    from padspec.resolve.coverage import families_used
-    from padspec.resolve.design import blocks
-    from padspec.resolve.lettering_fonts import FILE_ENDINGS
-
-    words = words_of(blocks(design))
-    names = [design.small_print.name, *(some.font.name for some in words)]
-    names += [family for some in words for family in families_used(some.font, some.text)]
-    return font_digests(tuple(name for name in dict.fromkeys(names) if not name.lower().endswith(FILE_ENDINGS)))
+def _shares(stale: list[_Stale], root: Path, run: Run) -> Iterator[tuple[Unit, list[_Stale]]]:
+    """Units of work, each with what it makes: variants of one design go together, as they share most."""
+    most = ceil(len(stale) / (run.jobs * _UNITS_A_WORKER))
+    for path in dict.fromkeys(one.target.path for one in stale):
+        alike = [one for one in stale if one.target.path == path]
+        for start in range(0, len(alike), most):
+            some = alike[start : start + most]
+            variations = tuple(one.target.variation for one in some)
+            yield Unit(Folder(root), path, variations, tuple(one.drawn for one in some), run.wish), some
 
 
-def _decode_ahead(target: Target) -> None:
-    """Decode the picture that a design seems to name, beside all else that has to be loaded first.
-
-    Decoding lets go of Python. Only time hangs on the guess: whoever finds nothing decoded decodes it then, and
-    what is wrong with a file is said then too.
-    """
-    from padspec.art.errors import ArtError
-    from padspec.art.raster.once import decoded
-    from padspec.reading.parsing.yaml_reader import decode, parse_leniently
-    from padspec.reading.tree import Mapping, Scalar
-
-    workspace = FolderWorkspace(target.root)
-    with suppress(ProblemsError, ArtError, ValueError):
-        root, _ = parse_leniently(decode(workspace.read(target.path), target.path), target.path)
-        art = root.get("art") if root else None
-        name = art.get("file") if isinstance(art, Mapping) else None
-        if isinstance(name, Scalar):
-            decoded(workspace.read(joined(target.path, name.text)), name.text, keep=True)
-
-
-def _claim(sku: str, target: Target, claimed: dict[str, str]) -> None:
-    holder = claimed.setdefault(sku.casefold(), f"{target.root}/{target.path}")
-    if holder != f"{target.root}/{target.path}":
-        message = f"Its SKU {sku} is that of {holder} too, and both would write the same folder."
-        raise ProblemsError(Problem(Place(target.path, 0, 0), message, "Give one of them a sku of its own."))
+def take_orphans(collection: Collection, root: Path, run: Run) -> tuple[str, ...]:
+    """Take away what was built of variants that a collection no longer makes; their SKUs."""
+    site = Site(FolderWorkspace(run.folder_of(root)))
+    members = [Target(root, member.path, member.variation) for member in collection.members]
+    if not orphans(members, root, site.ledger, site.output):
+        return ()
+    with alone(site.output.root, run.waiting):
+        site = Site(site.output)
+        found = orphans(members, root, site.ledger, site.output)
+        take_away(found, site.ledger, site.output)
+    return tuple(sorted(record.sku for record in found.values()))

@@ -7,14 +7,13 @@ there), for the fonts of installed packages, and the versions and options that m
 
 import json
 import os
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
 from padspec.base.errors import ProblemsError
 from padspec.collection.shape import SUMMARY, is_texts, stays_inside
 from padspec.collection.targets import Target
-from padspec.fonts import family_file
 from padspec.workspace import FolderWorkspace, Workspace, content_digest
 
 RECORDS = ".cache/builds"
@@ -24,15 +23,21 @@ RECORDS = ".cache/builds"
 class Record:
     """One build: whose it was, what was read and written (path → digest), the circumstances, and its summary.
 
-    `project` is the way from the output folder to the project's, so that both may move together.
+    `project` is the way from the output folder to the project's, so that both may move together; `values` are
+    those of the variant, by axis. `varied` is the digest of what a variant's settings say, `varied_places` of
+    where they say it, `drawn` of all that the drawn files show: while it stays, they need not be drawn again.
     """
 
     project: str
     path: str
+    values: dict[str, str]
+    varied: str
+    varied_places: str
     circumstances: dict[str, str]
     fonts: dict[str, str]
     inputs: dict[str, str]
     outputs: dict[str, str]
+    drawn: str
     summary: dict[str, Any]
 
     @property
@@ -45,19 +50,15 @@ class Record:
         """The paths of the files that it wrote."""
         return tuple(path for path, digest in self.outputs.items() if digest)
 
+    @property
+    def told_places(self) -> frozenset[str]:
+        """The files that its findings point into."""
+        return frozenset(finding["file"] for finding in self.summary["findings"])
+
     def text(self) -> bytes:
         """The record as it is stored."""
-        data = {
-            "project": self.project,
-            "path": self.path,
-            "circumstances": self.circumstances,
-            "fonts": self.fonts,
-            "inputs": self.inputs,
-            "outputs": self.outputs,
-            "summary": self.summary,
-        }
         # Half a character, as a file's name may hold, is then written as JSON's own escape.
-        text = json.dumps(data, indent=1, sort_keys=True, ensure_ascii=False)
+        text = json.dumps(asdict(self), indent=1, sort_keys=True, ensure_ascii=False)
         return f"{text}\n".encode("utf-8", "backslashreplace")
 
 
@@ -70,8 +71,8 @@ def way_to(project: Path, output: FolderWorkspace) -> str:
 
 
 def record_path(target: Target, output: FolderWorkspace) -> str:
-    """Where the record of one design is kept, under the output folder: no two designs share one."""
-    whose = json.dumps([way_to(target.root, output), target.path])
+    """Where the record of one pad is kept, under the output folder: no two pads share one."""
+    whose = json.dumps([way_to(target.root, output), target.path, *target.variation.values])
     return f"{RECORDS}/{content_digest(whose.encode())[:16]}.json"
 
 
@@ -88,34 +89,11 @@ def recall(path: str, output: Workspace) -> Record | None:
 
 
 def _is_sound(record: Record) -> bool:
+    texts = (record.project, record.path, record.varied, record.varied_places, record.drawn)
+    bundles = (record.values, record.circumstances, record.fonts, record.inputs, record.outputs)
     return (
-        isinstance(record.project, str)
-        and isinstance(record.path, str)
-        and all(is_texts(part) for part in (record.circumstances, record.fonts, record.inputs, record.outputs))
+        all(isinstance(text, str) for text in texts)
+        and all(is_texts(bundle) for bundle in bundles)
         and all(stays_inside(path) for path in record.outputs)
         and SUMMARY.fits(record.summary)
     )
-
-
-def is_current(record: Record, now: dict[str, str], source: Workspace, output: Workspace) -> bool:
-    """Whether the same circumstances, fonts and inputs hold and every output is as it was written."""
-    try:
-        return (
-            record.circumstances == now
-            and all(_digest(path, source) == digest for path, digest in record.inputs.items())
-            and all(_digest(path, output) == digest for path, digest in record.outputs.items())
-            and record.fonts == font_digests(tuple(record.fonts))
-        )
-    except ProblemsError:
-        # Making it tells what is wrong with the file, in the words of the design that names it.
-        return False
-
-
-def font_digests(families: tuple[str, ...]) -> dict[str, str]:
-    """What the installed packages hold for these families now; an empty digest for a family that has gone."""
-    found = {family: family_file(family) for family in families}
-    return {family: content_digest(data) if data is not None else "" for family, data in found.items()}
-
-
-def _digest(path: str, workspace: Workspace) -> str:
-    return content_digest(workspace.read(path)) if workspace.is_file(path) else ""

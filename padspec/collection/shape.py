@@ -7,10 +7,12 @@ from typing import Any
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """Keys with the kinds of value each may have, and the shape of what a list under a key holds."""
+    """Keys with the kinds of value each may have, the shape of what a list under a key holds, and that of a
+    bundle under a key."""
 
     keys: tuple[tuple[str, tuple[type, ...]], ...]
     lists: tuple[tuple[str, "Shape"], ...] = ()
+    bundles: tuple[tuple[str, "Shape"], ...] = ()
 
     def fits(self, data: Any) -> bool:
         """Whether some data has every key, each with a value of its kind."""
@@ -21,11 +23,12 @@ class Shape:
                 isinstance(data.get(key), list) and all(inner.fits(item) for item in data[key])
                 for key, inner in self.lists
             )
+            and all(inner.fits(data.get(key)) for key, inner in self.bundles)
         )
 
 
 _MISSING = object()
-_TEXT, _COUNT, _TEXT_OR_NONE = (str,), (int,), (str, type(None))
+_TEXT, _COUNT, _TEXT_OR_NONE, _LENGTH = (str,), (int,), (str, type(None)), (float, int)
 
 _FINDING = Shape(
     (
@@ -38,10 +41,15 @@ _FINDING = Shape(
 #: What `report.pad_data` gives.
 SUMMARY = Shape(
     (
-        *((key, _TEXT) for key in ("design", "sku", "file", "state", "sheet", "caution")),
+        *((key, _TEXT) for key in ("design", "sku", "base_sku", "currency", "layout", "file", "state", "sheet")),
+        ("caution", _TEXT),
+        *((key, _TEXT_OR_NONE) for key in ("about", "price")),
         *((key, _COUNT) for key in ("n_up", "cuts", "leaves", "copies")),
+        ("tags", (list,)),
+        ("variant", (dict,)),
     ),
-    (("findings", _FINDING),),
+    (("findings", _FINDING), ("palette", Shape((("name", _TEXT), ("colour", _TEXT))))),
+    (("trim", Shape((("width", _LENGTH), ("height", _LENGTH)))),),
 )
 
 

@@ -1,12 +1,13 @@
 """Nothing stale looks fresh: who owns a folder of results, and what an earlier build left there goes."""
 
-from dataclasses import dataclass
+from collections.abc import Collection
 from pathlib import Path
 from typing import Any
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.collection.record import RECORDS, Record, recall
+from padspec.collection.ledger import Ledger
+from padspec.collection.record import Record, way_to
 from padspec.collection.targets import Target
 from padspec.report import json_text, problem_data
 from padspec.workspace import FolderWorkspace
@@ -16,61 +17,73 @@ SHEET, SHEET_ASIDE, FINDINGS = "sheet.pdf", "sheet.old.pdf", "findings.json"
 NAMES = ("face.svg", "face.png", SHEET, "sheet.png", "cuts.svg", "press.pdf", "press.png", FINDINGS)
 
 
-@dataclass(frozen=True, slots=True)
-class Others:
-    """The records of other designs in one output folder, by their paths."""
+def given_up(sku: str, target: Target, mine: str, ledger: Ledger, output: FolderWorkspace) -> dict[str, Record]:
+    """The records of pads that once wrote this SKU's folder and no longer do, by their paths.
 
-    records: tuple[tuple[str, Record], ...]
-
-    @property
-    def files(self) -> frozenset[str]:
-        """All that they wrote: pictures are shared, for one."""
-        return frozenset(path for _, record in self.records for path in record.written)
-
-    def without(self, given_up: "Others") -> "Others":
-        """These but for some."""
-        return Others(tuple(entry for entry in self.records if entry not in given_up.records))
-
-
-def others_than(mine: str, output: FolderWorkspace) -> Others:
-    """Every record of the output folder but the one at `mine`."""
-    paths = (path for path in output.neighbours(RECORDS, ".json") if path != mine)
-    found = ((path, recall(path, output)) for path in paths)
-    return Others(tuple((path, record) for path, record in found if record is not None))
-
-
-def given_up(sku: str, target: Target, others: Others, output: FolderWorkspace) -> Others:
-    """The records of designs that once wrote this SKU's folder and no longer do.
-
-    Raises ProblemsError where one still does.
+    `mine` is the path of the target's own record. Raises ProblemsError where one still does.
     """
-    holders = tuple(entry for entry in others.records if entry[1].sku.casefold() == sku.casefold())
-    for _, record in holders:
+    holders = {path: record for path, record in ledger.holders(sku).items() if path != mine}
+    for record in holders.values():
         root = (output.root / record.project).resolve()
-        if _still_has(sku, root, record.path):
+        if _still_has(root, record, target):
             message = (
                 f"Its SKU {sku} is that of {root / record.path} too, whose files stand in {output.root / sku}."
             )
             mend = "Give one of them a sku of its own, or write elsewhere: --out FOLDER."
             raise ProblemsError(Problem(Place(target.path, 0, 0), message, mend))
-    return Others(holders)
+    return holders
 
 
-def clear(sku: str, olds: tuple[Record, ...], kept: frozenset[str], output: FolderWorkspace) -> None:
-    """Take away what the folder of a SKU and earlier builds hold, except `kept`; a sheet is set aside."""
-    stale = {f"{sku}/{name}" for name in NAMES}.union(*(record.written for record in olds))
-    for path in sorted(stale - kept):
-        _take(path, output)
+def clear(
+    sku: str, olds: dict[str, Record], kept: Collection[str], ledger: Ledger, output: FolderWorkspace
+) -> None:
+    """Take away what the folder of a SKU and earlier builds hold, except `kept` and what others wrote.
 
-
-def withdraw(record: Record, error: ProblemsError, kept: frozenset[str], output: FolderWorkspace) -> None:
-    """Let nothing that a design made look as if it came from the design as it is now, which cannot be used."""
-    findings = f"{record.sku}/{FINDINGS}"
-    for path in record.written:
-        if path not in kept and path != findings and path.startswith(f"{record.sku}/"):
+    `olds` are the records of those earlier builds, by their paths. A sheet is set aside.
+    """
+    mine = frozenset(olds)
+    stale = {f"{sku}/{name}" for name in NAMES}.union(*(record.written for record in olds.values()))
+    for path in sorted(stale.difference(kept)):
+        if not ledger.written_by_others(path, mine):
             _take(path, output)
-    if findings not in kept:
+
+
+def withdraw(where: str, record: Record, error: ProblemsError, ledger: Ledger, output: FolderWorkspace) -> None:
+    """Let nothing that a design made look as if it came from the design as it is now, which cannot be used."""
+    findings, mine = f"{record.sku}/{FINDINGS}", frozenset([where])
+    for path in record.written:
+        if path != findings and path.startswith(f"{record.sku}/") and not ledger.written_by_others(path, mine):
+            _take(path, output)
+    if not ledger.written_by_others(findings, mine):
         output.write(findings, json_text(_failed(record, error)).encode("utf-8", "backslashreplace"))
+
+
+def orphans(members: Collection[Target], root: Path, ledger: Ledger, output: FolderWorkspace) -> dict[str, Record]:
+    """The records of variants that a collection no longer makes, by their paths.
+
+    `members` is all that it makes by now, in the project at `root`.
+    """
+    project = way_to(root, output)
+    now = {(target.path, frozenset(target.variation.values)) for target in members}
+    designs = {target.path for target in members}
+    return {
+        path: record
+        for path, record in ledger.records.items()
+        if record.values
+        and record.project == project
+        and record.path in designs
+        and (record.path, frozenset(record.values.items())) not in now
+    }
+
+
+def take_away(orphans: dict[str, Record], ledger: Ledger, output: FolderWorkspace) -> None:
+    """Take away what some records wrote, and the records; sheets are set aside."""
+    mine = frozenset(orphans)
+    for where, record in orphans.items():
+        for path in record.written:
+            if not ledger.written_by_others(path, mine):
+                _take(path, output)
+        ledger.remove(where)
 
 
 def _take(path: str, output: FolderWorkspace) -> None:
@@ -87,17 +100,21 @@ def _failed(record: Record, error: ProblemsError) -> dict[str, Any]:
     return {**told, "state": "failed", "findings": [], "problems": problems}
 
 
-def _still_has(sku: str, root: Path, path: str) -> bool:
+def _still_has(root: Path, record: Record, target: Target) -> bool:
     """Whether a design is there, and does not say by now that its SKU is another."""
     from padspec.reading.parsing.yaml_reader import decode, parse_leniently
     from padspec.reading.tree import Scalar
 
+    if record.path == target.path and root == target.root:
+        # Another variant of the same design: those of one collection never share a SKU, so it has gone from there.
+        return False
     try:
         workspace = FolderWorkspace(root)
-        if not workspace.is_file(path):
+        if not workspace.is_file(record.path):
             return False
-        tree, _ = parse_leniently(decode(workspace.read(path), path), path)
+        tree, _ = parse_leniently(decode(workspace.read(record.path), record.path), record.path)
     except ProblemsError:
         return True
     named = tree.get("sku") if tree else None
-    return not isinstance(named, Scalar) or named.text.casefold() == sku.casefold()
+    own = record.summary["base_sku"]
+    return not isinstance(named, Scalar) or named.text.casefold() == own.casefold()

@@ -6,31 +6,73 @@ from pathlib import Path
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
-from padspec.reading.gather import STUDIO_FILE, read_file
-from padspec.reading.tree import Scalar, Sequence
-from padspec.workspace import FolderWorkspace, joined
-
-COLLECTION_FILE = "collection.yaml"
-DESIGN_ENDING = ".pad.yaml"
+from padspec.collection.collection_file import (
+    COLLECTION_ENDING,
+    COLLECTION_FILE,
+    DESIGN_ENDING,
+    Collection,
+    read_collection,
+)
+from padspec.collection.variants import Member
+from padspec.reading.gather import STUDIO_FILE
+from padspec.reading.variation import PLAIN, Variation
+from padspec.workspace import FolderWorkspace, Workspace
 
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """One design: the project folder it belongs to and its path inside it."""
+    """One pad: the project folder that its design belongs to, the design's path inside it, and what is varied."""
 
     root: Path
     path: str
+    variation: Variation = PLAIN
+
+    @property
+    def key(self) -> tuple[str, str, tuple[tuple[str, str], ...]]:
+        """What tells it from every other: quick to compare, as the settings behind it are not."""
+        return str(self.root), self.path, self.variation.values
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """What a command is about: every pad, and the collections that were opened for them, each with its root."""
+
+    targets: tuple[Target, ...]
+    collections: tuple[tuple[Path, Collection], ...]
 
 
 def targets(paths: tuple[str, ...]) -> tuple[Target, ...]:
-    """Every design meant, each once, in the order given. Raises ProblemsError for a path that means none."""
-    found: dict[Target, None] = {}
+    """Every pad meant, each once, in the order given. Raises ProblemsError for a path that means none."""
+    return meant(paths).targets
+
+
+def meant(paths: tuple[str, ...]) -> Meant:
+    """Every pad meant, each once, in the order given, with their collections; raises ProblemsError as targets."""
+    found: dict[object, Target] = {}
+    collections: dict[tuple[Path, str], Collection] = {}
     for text in paths or (".",):
         try:
-            found.update(dict.fromkeys(_of(Path(text))))
+            some, collection = _of(Path(text))
         except (OSError, RuntimeError, ValueError) as error:
             raise ProblemsError(Problem(Place(text, 0, 0), f"This path cannot be used: {why(error)}.")) from None
-    return tuple(found)
+        for target in some:
+            found.setdefault(target.key, target)
+        if collection is not None:
+            collections[some[0].root, collection.file] = collection
+    opened = tuple((root, collection) for (root, _), collection in collections.items())
+    return Meant(tuple(found.values()), opened)
+
+
+def members_in(path: str, workspace: Workspace) -> tuple[Member, ...]:
+    """The pads that a design or a collection file stands for, in any workspace; raises ProblemsError."""
+    if is_collection(path):
+        return read_collection(path, workspace).members
+    return (Member(path, PLAIN),)
+
+
+def is_collection(path: str) -> bool:
+    """Whether a path is that of a collection file, by its name."""
+    return path.rpartition("/")[2] == COLLECTION_FILE or path.endswith(COLLECTION_ENDING)
 
 
 def why(error: Exception) -> str:
@@ -50,7 +92,10 @@ def project_root(path: Path) -> Path:
     return folder
 
 
-def _of(path: Path) -> tuple[Target, ...]:
+_Found = tuple[tuple[Target, ...], Collection | None]
+
+
+def _of(path: Path) -> _Found:
     if path.is_dir():
         return _in_folder(path)
     if not path.is_file():
@@ -61,18 +106,19 @@ def _of(path: Path) -> tuple[Target, ...]:
     if not _is_text(inside):
         shown = inside.encode("utf-8", "replace").decode("utf-8")
         raise ProblemsError(Problem(Place(shown, 0, 0), "Its name holds bytes that are not UTF-8.", "Rename it."))
-    if path.name == COLLECTION_FILE or path.name.endswith(".collection.yaml"):
-        return _in_collection(root, inside)
+    if is_collection(inside):
+        collection = read_collection(inside, FolderWorkspace(root))
+        return tuple(Target(root, member.path, member.variation) for member in collection.members), collection
     if path.name.endswith((".job.yaml", ".job.yml")):
         mend = f"To plan it: padspec plan {path}; to make its pages: padspec build --plan {path}"
         raise ProblemsError(Problem(Place(str(path), 0, 0), "This is a job, not a design.", mend))
     if path.suffix not in (".yaml", ".yml"):
         mend = f"To begin a design from a picture: padspec new {path}"
         raise ProblemsError(Problem(Place(str(path), 0, 0), "This is not a design: designs are YAML files.", mend))
-    return (Target(root, inside),)
+    return (Target(root, inside),), None
 
 
-def _in_folder(folder: Path) -> tuple[Target, ...]:
+def _in_folder(folder: Path) -> _Found:
     if (folder / COLLECTION_FILE).is_file():
         return _of(folder / COLLECTION_FILE)
     designs = sorted(entry for entry in folder.iterdir() if entry.name.endswith(DESIGN_ENDING))
@@ -81,45 +127,17 @@ def _in_folder(folder: Path) -> tuple[Target, ...]:
         raise ProblemsError(
             Problem(Place(str(folder), 0, 0), message, "Begin one from a picture: padspec new PICTURE")
         )
-    return tuple(target for design in designs for target in _of(design))
-
-
-def _in_collection(root: Path, inside: str) -> tuple[Target, ...]:
-    workspace = FolderWorkspace(root)
-    document = read_file(inside, "collection", workspace)
-    designs = document.root.get("designs")
-    found: list[Target] = []
-    problems: list[Problem] = []
-    for item in designs.items if isinstance(designs, Sequence) else ():
-        if not isinstance(item, Scalar):
-            continue
-        try:
-            path = joined(inside, item.text)
-        except ValueError:
-            problems.append(Problem(item.place, f"{item.text} leads outside the project folder {root}."))
-            continue
-        if not path.endswith((".yaml", ".yml")):
-            mend = f"To make one from a picture: padspec new {item.text}"
-            problems.append(Problem(item.place, f"{item.text} is not a design: designs are YAML files.", mend))
-        elif not workspace.is_file(path):
-            folder = path.rpartition("/")[0] or "."
-            near = [name.rpartition("/")[2] for name in workspace.neighbours(folder, DESIGN_ENDING)]
-            mend = did_you_mean(item.text.rpartition("/")[2], near) if near else ""
-            problems.append(Problem(item.place, f"There is no design {path}.", mend))
-        found.append(Target(root, path))
-    if problems:
-        raise ProblemsError(*problems)
-    return tuple(found)
+    return tuple(target for design in designs for target in _of(design)[0]), None
 
 
 def left_out(paths: tuple[str, ...], found: tuple[Target, ...]) -> tuple[Path, ...]:
     """Designs that lie in a folder that was meant, and that its collection does not list."""
-    meant = {target.root / target.path for target in found}
+    listed = {target.root / target.path for target in found}
     folders = [Path(text).resolve() for text in paths or (".",) if Path(text).is_dir()]
     designs = (
         entry for folder in folders for entry in sorted(folder.iterdir()) if entry.name.endswith(DESIGN_ENDING)
     )
-    return tuple(design for design in designs if design not in meant)
+    return tuple(design for design in designs if design not in listed)
 
 
 def _is_text(path: str) -> bool:

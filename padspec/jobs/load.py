@@ -41,7 +41,9 @@ def load(
         message = f"These designs belong to {len(roots)} projects, {shown}."
         raise ProblemsError(Problem(Place(others[0], 0, 0), message, "Plan one project at a time."))
     job = _job(files[0]) if files else job_from_words(UNNAMED, words, gang)
-    pads = tuple(make(target.path, FolderWorkspace(target.root), tell(target.path)) for target in found)
+    pads = tuple(
+        make(target.path, FolderWorkspace(target.root), tell(target.path), target.variation) for target in found
+    )
     return Loaded(job if gang else Job(job.name, job.wishes, False), pads, roots[0])
 
 

@@ -9,6 +9,7 @@ from padspec.reading.defaults import defaults
 from padspec.reading.document import Document, Kind, read
 from padspec.reading.parsing.yaml_reader import decode
 from padspec.reading.tree import Mapping, Scalar
+from padspec.reading.variation import PLAIN, Variation
 from padspec.resources import layout_names, layout_text
 from padspec.workspace import Workspace
 
@@ -17,15 +18,19 @@ STUDIO_FILE = "studio.yaml"
 
 @dataclass(frozen=True, slots=True)
 class Documents:
-    """The three documents that a design is resolved from."""
+    """The three documents that a design is resolved from, and what is varied in it."""
 
     design: Document
     studio: Document
     layout: Document
+    variation: Variation = PLAIN
 
 
-def gather(path: str, workspace: Workspace) -> Documents:
-    """Read a design with its studio and its layout; raises ProblemsError with all that is wrong in them."""
+def gather(path: str, workspace: Workspace, variation: Variation = PLAIN) -> Documents:
+    """Read a design with its studio and its layout; raises ProblemsError with all that is wrong in them.
+
+    A variation may name another layout; it is not laid over the design here (see resolve/vary.py).
+    """
     design, problems = _attempt(path, "design", workspace)
     studio_path = find_studio(path, workspace)
     if studio_path:
@@ -35,8 +40,8 @@ def gather(path: str, workspace: Workspace) -> Documents:
         studio = read("{}\n", STUDIO_FILE, "studio")
     if design is None or studio is None:
         raise ProblemsError(*problems)
-    layout = read_layout(_layout_name(design.root, studio.root), path, workspace)
-    return Documents(design, studio, layout)
+    layout = read_layout(_layout_name(variation.settings, design.root, studio.root), path, workspace)
+    return Documents(design, studio, layout, variation)
 
 
 def read_file(path: str, kind: Kind, workspace: Workspace) -> Document:

@@ -14,7 +14,8 @@ from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.reading.tree import Mapping, Node, Scalar
 from padspec.resolve import roles
-from padspec.resolve.roles import NATURAL, ON_GROUND_NAMES, ROLE_NAMES, recipe_named
+from padspec.resolve.role_names import ON_GROUND_NAMES, ROLE_NAMES
+from padspec.resolve.roles import NATURAL, recipe_named
 from padspec.resolve.settings import Settings, Troubles
 
 #: A palette name this like a role's (of 1) and used by nothing is taken for a slip.

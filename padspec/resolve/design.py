@@ -14,6 +14,7 @@ from padspec.resolve.blocks.block import Block, opened
 from padspec.resolve.font import Font
 from padspec.resolve.ground import Ground
 from padspec.resolve.key import Key
+from padspec.resolve.listing import Listing
 from padspec.resolve.studio import Studio
 
 
@@ -71,6 +72,7 @@ class Design:
     limits: tuple[Limit, ...]
     allowances: tuple[Allowance, ...]
     keys: tuple[Key, ...]
+    listing: Listing
 
     def key(self, block: str, name: str) -> Key:
         """Where a setting stands, or where it would be written, so that every finding has a place."""

@@ -6,20 +6,21 @@ from padspec.reading.document import Document
 from padspec.reading.gather import Documents
 from padspec.reading.tree import Entry, Mapping
 from padspec.reading.with_value import with_value
-from padspec.resolve.roles import ROLE_NAMES
+from padspec.resolve.role_names import ROLE_NAMES
 
 
 def in_colourway(documents: Documents, colourway: str) -> Documents:
     """The documents as if design and studio named this colourway and left the roles of the palette to it."""
-    design = with_value(_without_roles(documents.design.root), ("colourway",), colourway)
+    design = with_value(without_roles(documents.design.root), ("colourway",), colourway)
     return replace(
         documents,
         design=_with_root(documents.design, design),
-        studio=_with_root(documents.studio, _without_roles(documents.studio.root)),
+        studio=_with_root(documents.studio, without_roles(documents.studio.root)),
     )
 
 
-def _without_roles(root: Mapping) -> Mapping:
+def without_roles(root: Mapping) -> Mapping:
+    """A design or studio less the colours that it gives to the roles of the palette."""
     entry = root.entry("palette")
     if entry is None or not isinstance(entry.value, Mapping):
         return root

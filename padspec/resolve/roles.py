@@ -13,10 +13,7 @@ from math import cos, radians
 from padspec.base.colour import Colour
 from padspec.base.contrast import contrast, luminance
 from padspec.base.mixing import from_lch
-
-ROLE_NAMES = ("paper", "ground", "pattern", "rule", "lettering")
-#: Names that follow from the roles: what stands on the ground itself, without a panel, and must show there.
-ON_GROUND_NAMES = ("rule-on-ground", "lettering-on-ground")
+from padspec.resolve.role_names import ROLE_NAMES
 
 PAPER_HUE = 75.0
 NEUTRAL_SHARE = 0.3

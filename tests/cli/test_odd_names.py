@@ -170,16 +170,17 @@ def test_json_tells_wrong_words_too(folder, args, said):
 def test_building_from_a_program_leaves_the_process_as_it_is(folder):
     import gc
 
-    from padspec.collection.build import BuildWish, build
+    from padspec.collection.build import Run, build_all
     from padspec.collection.targets import Target
-    from padspec.workspace import FolderWorkspace
+    from padspec.collection.work import BuildWish, work
+    from padspec.collection.workers import Here
 
     before = gc.get_threshold(), sys.getswitchinterval()
     gc.set_threshold(777, 10, 10)
     sys.setswitchinterval(0.004)
     try:
-        output = FolderWorkspace(folder / "out")
-        build(Target(folder, "x.pad.yaml"), output, BuildWish(proofs=False), {}, lambda _: None)
+        run = Run(lambda root: root / "out", BuildWish(proofs=False), Here(), work, 1, lambda _: None)
+        assert len([*build_all([Target(folder, "x.pad.yaml")], run)]) == 1
         assert (gc.get_threshold()[0], round(sys.getswitchinterval(), 6)) == (777, 0.004)
     finally:
         gc.set_threshold(*before[0])

@@ -181,7 +181,7 @@ class TestWhatCountsAsAChange:
 
         nunito = fonts.family_file("Nunito")
         other = {"Fredoka": nunito + b"\0"}
-        for where in ("padspec.collection.record", "padspec.resolve.lettering_fonts"):
+        for where in ("padspec.collection.font_files", "padspec.resolve.lettering_fonts"):
             monkeypatch.setattr(f"{where}.family_file", lambda name: other.get(name) or fonts.family_file(name))
         assert "(unchanged)" not in padspec(built, "build").out
         assert "(unchanged)" in padspec(built, "build").out
@@ -242,7 +242,7 @@ class TestWhatCountsAsAChange:
         ids=repr,
     )
     def test_a_damaged_record_counts_as_none(self, built, damage):
-        record = next((built / "out/.cache").rglob("*.json"))
+        record = next((built / "out/.cache/builds").rglob("*.json"))
         data = json.loads(record.read_bytes())
         for key, value in damage.items():
             whole = isinstance(value, dict) and value and key == "summary"

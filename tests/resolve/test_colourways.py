@@ -13,6 +13,7 @@ from padspec.base.mixing import lch
 from padspec.reading.tree import Mapping
 from padspec.resolve import roles
 from padspec.resolve.colours import ArtColours, Palette
+from padspec.resolve.role_names import ROLE_NAMES
 from padspec.resolve.roles import COLOURWAYS, RECIPES, Recipe, ready_set, recipe_named
 from padspec.resolve.settings import Troubles
 
@@ -113,7 +114,7 @@ def test_lightness_of_the_grounds_goes_from_lighter_over_natural_to_deeper() -> 
 def test_muted_has_less_colour_than_natural() -> None:
     for hue in HUES[1:]:
         muted, natural = (dict(ready_set(hue, recipe_named(name))) for name in ("muted", "natural"))
-        assert all(lch(muted[role])[1] < lch(natural[role])[1] - 0.002 for role in roles.ROLE_NAMES[1:])
+        assert all(lch(muted[role])[1] < lch(natural[role])[1] - 0.002 for role in ROLE_NAMES[1:])
 
 
 @pytest.mark.parametrize(("one", "other"), list(combinations(COLOURWAYS, 2)))
