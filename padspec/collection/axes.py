@@ -4,13 +4,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from padspec.base.errors import Problem, ProblemsError
+from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
+from padspec.reading.checking.settings_check import check_settings
 from padspec.reading.tree import Mapping, Scalar, Sequence
 from padspec.resolve.vary import over
-from padspec.workspace import Workspace
+from padspec.workspace import Workspace, joined
 
 #: The keys under which patterns and exclusions know something else.
 _TAKEN = ("sku", "name", "design")
+#: So many faulty rows of a table are told.
+_MOST_TOLD = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,8 +85,56 @@ def _strays(item: Mapping) -> Iterator[Problem]:
 
 
 def _rows(item: Mapping, file: str, workspace: Workspace) -> Iterator[Value]:
-    """One value for each row of the axis's table."""
-    raise NotImplementedError
+    """One value for each row of the axis's table; raises ProblemsError with what is wrong in either."""
+    # Imported only where an axis has a table: finding that nothing changed must stay quick.
+    from padspec.reading.fill import filled_bundle, unknown_columns
+    from padspec.reading.rows import read_table
+
+    named, settings, key = item.get("table"), item.get("set"), item.get("key")
+    if not isinstance(named, Scalar) or not isinstance(settings, Mapping) or not isinstance(key, Scalar):
+        mend = 'Write both: key: town, set: {heading: {text: "Off to {town}"}}.'
+        raise ProblemsError(Problem(item.place, "A table needs set, and key for the column of names.", mend))
+    table = read_table(table_bytes(named, file, workspace), joined(file, named.text))
+    problems = [*unknown_columns(settings, table.columns)]
+    if key.text not in table.columns:
+        message = f"The table has no column {key.text}."
+        problems.append(Problem(key.place, message, did_you_mean(key.text, table.columns)))
+    if problems:
+        raise ProblemsError(*problems)
+    first: dict[str, int] = {}
+    for row in table:
+        cells = table.values(row)
+        value = Value(cells[key.text], filled_bundle(settings, cells), table.place(row))
+        problems += _row_problems(value, key.text, first.setdefault(value.name, row.line))
+        yield value
+    if problems:
+        raise ProblemsError(*problems[:_MOST_TOLD])
+
+
+def _row_problems(value: Value, key: str, first: int) -> Iterator[Problem]:
+    """What is wrong with one row: its name, and what its cells make of the settings."""
+    if not value.name:
+        yield Problem(value.place, f"This row has no {key} to be called by.", "Fill the cell.")
+    elif first != value.place.line:
+        message = f"{value.name} stands twice under {key}; the first is on line {first}."
+        yield Problem(value.place, message, "Give each row a name of its own.")
+    for problem in check_settings(value.settings):
+        yield Problem(value.place, f"{problem.message} That is what this row makes of set.", problem.mend)
+
+
+def table_bytes(named: Scalar, file: str, workspace: Workspace) -> bytes:
+    """The table that a collection file names; raises ProblemsError where there is none."""
+    try:
+        path = joined(file, named.text)
+    except ValueError:
+        message = f"{named.text} leads outside the project folder."
+        mend = "Put the table into the folder and name it from there."
+        raise ProblemsError(Problem(named.place, message, mend)) from None
+    if not workspace.is_file(path):
+        near = [name.rpartition("/")[2] for name in workspace.neighbours(path.rpartition("/")[0] or ".", ".csv")]
+        mend = did_you_mean(named.text.rpartition("/")[2], near) if near else "Save it there as CSV in UTF-8."
+        raise ProblemsError(Problem(named.place, f"There is no table {path}.", mend))
+    return workspace.read(path)
 
 
 def _name_clashes(axes: list[Axis]) -> Iterator[Problem]:

@@ -142,10 +142,10 @@ def take_orphans(collection: Collection, root: Path, run: Run) -> tuple[str, ...
     """Take away what was built of variants that a collection no longer makes; their SKUs."""
     site = Site(FolderWorkspace(run.folder_of(root)))
     members = [Target(root, member.path, member.variation) for member in collection.members]
-    if not orphans(members, root, site.ledger, site.output):
+    if not orphans(collection.file, members, root, site.ledger, site.output):
         return ()
     with alone(site.output.root, run.waiting):
         site = Site(site.output)
-        found = orphans(members, root, site.ledger, site.output)
+        found = orphans(collection.file, members, root, site.ledger, site.output)
         take_away(found, site.ledger, site.output)
     return tuple(sorted(record.sku for record in found.values()))

@@ -9,6 +9,7 @@ from padspec.base.nearest import did_you_mean
 from padspec.collection.axes import Axis, read_axes
 from padspec.collection.variants import Member, Patterns, combined, read_exclusions
 from padspec.reading.gather import read_file
+from padspec.reading.parsing.yaml_reader import in_order
 from padspec.reading.tree import Mapping, Scalar, Sequence
 from padspec.reading.variation import PLAIN
 from padspec.workspace import Workspace, joined
@@ -47,7 +48,7 @@ def read_collection(file: str, workspace: Workspace) -> Collection:
     patterns = Patterns.of(root, axes, problems)
     problems += _too_many(root, len(designs), axes)
     if problems:
-        raise ProblemsError(*problems)
+        raise ProblemsError(*in_order(tuple(problems)))
     members = tuple(
         Member(path, variation)
         for path in designs.values()
@@ -55,7 +56,7 @@ def read_collection(file: str, workspace: Workspace) -> Collection:
     )
     problems += _twins(members, root)
     if problems:
-        raise ProblemsError(*problems)
+        raise ProblemsError(*in_order(tuple(problems)))
     personal = root.get("personal")
     return Collection(
         name=root.text("collection"),

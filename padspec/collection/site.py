@@ -91,6 +91,7 @@ class Site:
         return Record(
             project=way_to(target.root, self.output),
             path=target.path,
+            collection=target.variation.file,
             values=dict(target.variation.values),
             varied=settings_digest(target.variation),
             varied_places=places_digest(target.variation),

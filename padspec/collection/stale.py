@@ -58,20 +58,20 @@ def withdraw(where: str, record: Record, error: ProblemsError, ledger: Ledger, o
         output.write(findings, json_text(_failed(record, error)).encode("utf-8", "backslashreplace"))
 
 
-def orphans(members: Collection[Target], root: Path, ledger: Ledger, output: FolderWorkspace) -> dict[str, Record]:
+def orphans(
+    collection: str, members: Collection[Target], root: Path, ledger: Ledger, output: FolderWorkspace
+) -> dict[str, Record]:
     """The records of variants that a collection no longer makes, by their paths.
 
-    `members` is all that it makes by now, in the project at `root`.
+    `collection` is its file, `members` all that it makes by now, in the project at `root`.
     """
     project = way_to(root, output)
     now = {(target.path, frozenset(target.variation.values)) for target in members}
-    designs = {target.path for target in members}
     return {
         path: record
         for path, record in ledger.records.items()
         if record.values
-        and record.project == project
-        and record.path in designs
+        and (record.project, record.collection) == (project, collection)
         and (record.path, frozenset(record.values.items())) not in now
     }
 

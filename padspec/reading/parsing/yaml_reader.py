@@ -46,9 +46,9 @@ def parse_leniently(text: str, file: str) -> tuple[Mapping | None, tuple[Problem
 
 
 def in_order(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
-    """Problems of one file from head to foot, each once."""
+    """Problems file by file, each from head to foot, each once."""
     once = dict.fromkeys(problems)
-    return tuple(sorted(once, key=lambda p: (p.place.line, p.place.column, p.message)))
+    return tuple(sorted(once, key=lambda p: (p.place.file, p.place.line, p.place.column, p.message)))
 
 
 def _tree(source: Source) -> tuple[Node | None, tuple[Problem, ...]]:
