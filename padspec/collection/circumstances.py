@@ -20,6 +20,11 @@ def circumstances(date: str, options: dict[str, str]) -> dict[str, str]:
     return {**_versions(), "padspec": __version__, "code": _code_stamp(), "date": date, **options}
 
 
+def tools() -> dict[str, str]:
+    """What must be the same on another machine for it to make the same; its files may have other times there."""
+    return {"padspec": __version__, **_versions(), "padspec's own files": _code_digest()}
+
+
 @lru_cache(maxsize=1)
 def _versions() -> dict[str, str]:
     """The versions of Python, of the library that deflates, and of every package that padspec requires."""
@@ -55,6 +60,17 @@ def _code_stamp() -> str:
             stat = path.stat()
             stamps.append((path.relative_to(folder).as_posix(), stat.st_size, stat.st_mtime_ns))
     return content_digest(repr(stamps).encode())
+
+
+@lru_cache(maxsize=1)
+def _code_digest() -> str:
+    """Over padspec's own files, by name and content."""
+    contents = [
+        (path.relative_to(folder).as_posix(), content_digest(path.read_bytes()))
+        for folder, pattern in own_files()
+        for path in sorted(folder.rglob(pattern))
+    ]
+    return content_digest(repr(contents).encode())
 
 
 def own_files() -> tuple[tuple[Path, str], ...]:

@@ -18,7 +18,7 @@ def compose(design: Design) -> Face:
     ground = draw_ground(design.ground, design.trim, design.sheet.bleed, _covers(design, drawn))
     ground = ground.and_(_whole_pictures(design, trim))
     placements = (*ground.placements, *drawn.placements)
-    return Face(_layered(design, ground.and_(drawn)), placements)
+    return Face(_layered(design, ground.and_(drawn)), placements, drawn.seats)
 
 
 def _face_margin(design: Design) -> float:

@@ -25,11 +25,29 @@ class Placement:
 
 
 @dataclass(frozen=True, slots=True)
+class Room:
+    """What a block is given: its box, and how far down from the box's top another block already covers it."""
+
+    box: Box
+    covered: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """The room that lettering was given, and the margin that it keeps there: other words may take its place."""
+
+    block: str
+    room: Room
+    margin: float
+
+
+@dataclass(frozen=True, slots=True)
 class Face:
-    """A face: its scene and the placements of its blocks, head to foot."""
+    """A face: its scene, the placements of its blocks, head to foot, and the seats of lettering."""
 
     scene: Scene
     placements: tuple[Placement, ...]
+    seats: tuple[Seat, ...] = ()
 
     def placement(self, block: str) -> Placement:
         """Where one block lies; KeyError for an id the face does not have."""
@@ -41,22 +59,15 @@ class Face:
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """What a block came to: nodes, each with its layer, and the placements of it and what it holds."""
+    """What a block came to: nodes, each with its layer, and placements and seats of it and what it holds."""
 
     nodes: tuple[tuple[LayerName, Node], ...] = ()
     placements: tuple[Placement, ...] = ()
+    seats: tuple[Seat, ...] = ()
 
     def and_(self, other: "Drawn") -> "Drawn":
         """Both, this one at the back."""
-        return Drawn(self.nodes + other.nodes, self.placements + other.placements)
-
-
-@dataclass(frozen=True, slots=True)
-class Room:
-    """What a block is given: its box, and how far down from the box's top another block already covers it."""
-
-    box: Box
-    covered: float = 0.0
+        return Drawn(self.nodes + other.nodes, self.placements + other.placements, self.seats + other.seats)
 
 
 class Stacking(Protocol):

@@ -214,7 +214,8 @@ def test_lettering_fitted_to_a_width_never_exceeds_it(
 @pytest.mark.parametrize("width", [30.0, 45.0])
 def test_a_short_heading_that_is_to_fill_the_width_does(width: float) -> None:
     ((left, _, right, _),) = ink(draw(filling("Owls", most_size=60.0), Room(Box(0, 0, width, 100)), 0.0))
-    assert right - left == pytest.approx(width, abs=1e-6)
+    # Sizes come in steps of 0.05 mm, so a little less than the width is filled, and never more.
+    assert width - 0.25 < right - left <= width + 1e-9
 
 
 def test_a_heading_that_fills_the_width_grows_no_larger_than_the_most() -> None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import accumulate
 
-from padspec.compose.lettering.shaping import shape_line
+from padspec.compose.lettering.setting import set_line
 from padspec.resolve.font import Font
 
 #: Texts that may break at spaces alone; no rule need be looked up for them.
@@ -62,7 +62,7 @@ class _Piece:
 
 @lru_cache(maxsize=1024)
 def _shaped_piece(font: Font, text: str, tracking: float) -> _Piece:
-    line = shape_line(font, text, tracking)
+    line = set_line(font, text, tracking)
     air = tracking if line.letters and not line.letters[-1].joined else 0.0
     return _Piece(line.advance + air, line.ink.x, line.ink.right)
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from padspec.base.geometry import Affine
 from padspec.resolve.font import Font
-from padspec.scene.outline import Close, Curve, Line, Move, Outline, Step, mapped
+from padspec.scene.outline import Close, Curve, Line, Move, Outline, Step, mapped, points
 
 
 @lru_cache(maxsize=32)
@@ -28,6 +28,16 @@ def glyph(font: Font, number: int) -> Outline:
     steps: list[Step] = []
     handle(font).draw_glyph(number, _draw_funcs(), steps)
     return tuple(steps)
+
+
+@lru_cache(maxsize=4096)
+def glyph_edges(font: Font, number: int) -> tuple[float, float, float, float] | None:
+    """Least x and y, most x and y among a glyph's points; None where it has none."""
+    found = points(glyph(font, number))
+    if not found:
+        return None
+    xs, ys = [x for x, _ in found], [y for _, y in found]
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def letter(font: Font, character: str) -> Outline:

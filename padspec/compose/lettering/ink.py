@@ -10,6 +10,11 @@ from padspec.scene.outline import Close, Curve, Line, Move, Outline, bounds
 _HANGING = dict.fromkeys("\"'‘’‚‛“”„‟«»‹›.,،۔।", 0.7) | dict.fromkeys("-‐‑–—־", 0.5)
 
 
+def hangs(character: str) -> bool:
+    """Whether a character is a mark that may hang past an edge."""
+    return character in _HANGING
+
+
 def hanging(character: str, outline: Outline) -> float:
     """How far a mark at the edge of a line hangs past it, in the outline's unit; 0 for letters."""
     share = _HANGING.get(character, 0.0)

@@ -69,7 +69,7 @@ def read_heading(draft: Draft, means: Means) -> Heading:
     """The lettering of a block."""
     settings = draft.settings
     size = draft.scaled("size", _USUAL_SIZES[draft.kind])
-    text = _lines(settings.text("text") if settings.has("text") else means.studio_name)
+    text = lines_of(settings.text("text") if settings.has("text") else means.studio_name)
     arc = _arc(settings, text)
     font = means.fonts.find(
         settings.text("font"), settings.integer("font-weight"), settings.place("font"), words=text
@@ -133,7 +133,7 @@ def _most_size(settings: Settings, size: float) -> float:
     return max(most, size)
 
 
-def _lines(text: str) -> str:
+def lines_of(text: str) -> str:
     """The words with single spaces between them; line breaks of the maker's own stay."""
     lines = (_SPACES.sub(" ", line).strip(" ") for line in text.strip().split("\n"))
     return "\n".join(lines)
