@@ -198,6 +198,7 @@ class FolderWorkspace(Workspace):
         spot = self._spot(path)
         try:
             if spot.is_file():
+                self._spot(other).parent.mkdir(parents=True, exist_ok=True)
                 spot.replace(self._spot(other))
         except OSError as error:
             raise _unwritable(self._spot(other), error) from None

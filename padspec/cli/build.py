@@ -6,6 +6,7 @@ from padspec.base.errors import ProblemsError
 from padspec.cli.built import made_data, named, say_failures, say_findings, say_made, say_why
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, loudness, only_these, paths, workers_wanted
+from padspec.cli.personal import AllPersonal, make_personal_runs, personal_data, say_personal
 from padspec.cli.running import AllBuilt, Speech, make_all, problems_of, run_of
 from padspec.cli.say import problems_json, say_json, shown_path, unusable
 from padspec.collection.build import Run, take_orphans
@@ -79,19 +80,26 @@ def command(
         made = make_all(targets, run, speech)
     except ProblemsError as error:
         return unusable(error, as_json)
-    if not words:
-        _tidy(found, run, speech)
+    whole = Meant((), ()) if words else found
+    _tidy(whole, run, speech)
+    personal = make_personal_runs(whole, run, speech)
     if not (as_json or quiet):
         for design in left_out(paths, found.targets):
             click.echo(f"{shown_path(design)} is not in {COLLECTION_FILE}, so it was left out.", err=True)
-    _say(made, run, speech, why)
-    return made.status
+    _say(made, personal, run, speech, why)
+    return max(made.status, personal.status)
 
 
-def _say(made: AllBuilt, run: Run, speech: Speech, why: bool) -> None:
+def _say(made: AllBuilt, personal: AllPersonal, run: Run, speech: Speech, why: bool) -> None:
     if speech.as_json:
-        problems = [problem for error in problems_of(made.failed) for problem in problems_json(error)["problems"]]
-        say_json({"designs": [made_data(one, run.folder_of) for one in made.built], "problems": problems})
+        errors = (*problems_of(made.failed), *personal.errors)
+        say_json(
+            {
+                "designs": [made_data(one, run.folder_of) for one in made.built],
+                "personal": [personal_data(one, run) for one in personal.built],
+                "problems": [problem for error in errors for problem in problems_json(error)["problems"]],
+            }
+        )
         return
     say_failures(made)
     say_findings(made.built)
@@ -99,6 +107,7 @@ def _say(made: AllBuilt, run: Run, speech: Speech, why: bool) -> None:
         say_why(made.built)
     if made.built and not speech.quiet:
         say_made(made.built, run.folder_of)
+    say_personal(personal, run, speech)
 
 
 def _tidy(found: Meant, run: Run, speech: Speech) -> None:

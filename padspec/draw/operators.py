@@ -63,7 +63,7 @@ def _group(group: Group, inks: _Inks) -> Iterator[str]:
     if group.transform != Affine():
         yield matrix_operator(group.transform)
     if group.clip is not None:
-        yield from _path(group.clip)
+        yield from outline_operators(group.clip)
         yield "W n"
     yield from _nodes(group.children, inks)
     yield "Q"
@@ -111,7 +111,7 @@ def _painting_operator(paint: Paint) -> str:
 
 
 def _shape(shape: Shape, painting: str) -> Iterator[str]:
-    yield from _path(shape.outline)
+    yield from outline_operators(shape.outline)
     yield painting
 
 
@@ -127,7 +127,8 @@ def _picture(picture: Picture, inks: _Inks) -> Iterator[str]:
     yield "Q"
 
 
-def _path(outline: Outline) -> Iterator[str]:
+def outline_operators(outline: Outline) -> Iterator[str]:
+    """The path of an outline, not painted yet."""
     for step in outline:
         match step:
             case Move(x, y):

@@ -66,7 +66,7 @@ def add_page(
     inking: Inking = SCREEN,
 ) -> None:
     """A page with nested boxes (ISO 32000-1, 14.11.2) and a group that blends in the inking's space (11.6.6)."""
-    media = _page_box(Box(0, 0, size.width, size.height), size.height)
+    media = page_box(Box(0, 0, size.width, size.height), size.height)
     page = Dictionary(
         Type=Name.Page,
         MediaBox=media,
@@ -76,11 +76,11 @@ def add_page(
         Group=Dictionary(S=Name.Transparency, CS=inking.space),
     )
     for name, box in boxes.items():
-        page[f"/{name}"] = _page_box(box, size.height)
+        page[f"/{name}"] = page_box(box, size.height)
     pdf.pages.append(pikepdf.Page(pdf.make_indirect(page)))
 
 
-def _page_box(box: Box, page_height: float) -> Array:
+def page_box(box: Box, page_height: float) -> Array:
     """A box in points with y upwards: left, bottom, right, top."""
     edges = (box.x, page_height - box.bottom, box.right, page_height - box.y)
     return number_array(*(edge * POINTS for edge in edges))

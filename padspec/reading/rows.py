@@ -38,10 +38,11 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table that can be read: every row has a cell for each column."""
+    """A table that can be read: every row has a cell for each column. `rows` is how many there are."""
 
     file: str
     columns: tuple[str, ...]
+    rows: int
     _text: str
     _delimiter: str
 
@@ -86,7 +87,7 @@ def read_table(data: bytes, file: str) -> Table:
         first.append(Problem(Place(file, 0, 0), f"And {more} more lines of this table are at fault."))
     if first:
         raise ProblemsError(*first)
-    return Table(file, head, text, delimiter)
+    return Table(file, head, sum(1 for _ in _records(text, delimiter)) - 1, text, delimiter)
 
 
 def tidied(cell: str) -> str:

@@ -12,6 +12,7 @@ from typing import Literal
 from padspec.base.colour import BLACK
 from padspec.base.geometry import Affine, Box
 from padspec.base.numbers import EPSILON
+from padspec.compose.lettering.setting import set_line
 from padspec.compose.lettering.shaping import ShapedLine, shape_line
 from padspec.resolve.font import Font
 from padspec.scene.nodes import Cause, Node, Part, Shape, Stroke
@@ -189,13 +190,24 @@ def _inner_edge(strip: Strip) -> tuple[float, float]:
 
 def _slug(frame: Frame, text: str, font: Font, obstacles: tuple[Box, ...]) -> Shape | None:
     shaped = shape_line(font, text)
+    seat = _slug_seat(frame, shaped.advance, obstacles)
+    return None if seat is None else Shape(mapped(shaped.outline, seat), Cause("sheet", "slug"), fill=BLACK)
+
+
+def slug_seat(frame: Frame, text: str, font: Font) -> Affine | None:
+    """The map that sets a line of this length, at an em of 1 mm, where the slug stands; None without room."""
+    crops, _ = _crop_marks(frame)
+    return _slug_seat(frame, set_line(font, text).advance, tuple(_box(node) for node in crops))
+
+
+def _slug_seat(frame: Frame, advance: float, obstacles: tuple[Box, ...]) -> Affine | None:
     for size in SLUG_SIZES:
         for strip in strips(frame):
             low, high = _inner_edge(strip)
             for start, end in _gaps(strip, obstacles):
-                if end - start >= shaped.advance * size and high - low >= (_ABOVE + _BELOW) * size - EPSILON:
+                if end - start >= advance * size and high - low >= (_ABOVE + _BELOW) * size - EPSILON:
                     baseline = (low + high) / 2 + (_ABOVE - _BELOW) / 2 * size
-                    return _lettered(shaped, size, start, baseline, strip, "slug")
+                    return _placed(size, start, baseline, strip)
     return None
 
 
@@ -238,8 +250,12 @@ def _bar_outline(start: float, middle: float) -> Outline:
 
 
 def _lettered(shaped: ShapedLine, size: float, u: float, v: float, strip: Strip, part: Part) -> Shape:
-    placed = Affine.scale(size).then(Affine.move(u, v)).then(strip.to_sheet)
-    return Shape(mapped(shaped.outline, placed), Cause("sheet", part), fill=BLACK)
+    return Shape(mapped(shaped.outline, _placed(size, u, v, strip)), Cause("sheet", part), fill=BLACK)
+
+
+def _placed(size: float, u: float, v: float, strip: Strip) -> Affine:
+    """From a line at an em of 1 mm to the sheet, its origin at (u, v) of a strip."""
+    return Affine.scale(size).then(Affine.move(u, v)).then(strip.to_sheet)
 
 
 def _stroked(outline: Outline, part: Part, weight: float) -> Shape:

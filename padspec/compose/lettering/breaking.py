@@ -13,7 +13,7 @@ from padspec.compose.lettering.setting import set_line
 from padspec.resolve.font import Font
 
 #: Texts that may break at spaces alone; no rule need be looked up for them.
-_PLAIN = re.compile(r"[A-Za-z0-9 ',.!?&-]*")
+_PLAIN = re.compile(r"[A-Za-zÀ-ÖØ-öø-ɏ0-9 '’,.!?&-]*")
 _DASHES = "-‐–—"
 
 

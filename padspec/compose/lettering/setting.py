@@ -7,7 +7,7 @@ is measured and placed by its glyphs alone, and only the glyphs themselves are e
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
-from typing import Any
+from typing import Any, NamedTuple
 
 from padspec.base.geometry import Affine, Box
 from padspec.compose.lettering.fallback import SetRun, set_runs
@@ -27,8 +27,7 @@ _SET = {"kern": True, "liga": True}
 _TRACKED = {"kern": True, "liga": False, "clig": False}
 
 
-@dataclass(frozen=True, slots=True)
-class SetGlyph:
+class SetGlyph(NamedTuple):
     """One glyph in a line: moved by (dx, dy) in the font's units with y upwards, then by `share` a unit to
     millimetres with y downwards, `left` of the line's origin.
     """
@@ -63,8 +62,7 @@ class SetGlyph:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class SetLetter:
+class SetLetter(NamedTuple):
     """One grapheme: the first character of the text it stands for, its glyphs, the pen before it and its advance.
 
     `joined` tells a script whose letters run into each other.

@@ -1,0 +1,1 @@
+"""Personal runs: every pad for somebody, from the rows of a table to volumes of sheets to print."""

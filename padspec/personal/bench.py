@@ -1,0 +1,164 @@
+"""A pad made ready for many names: resolved once, its sheet laid out, its faces waiting for their words."""
+
+from collections.abc import Mapping as Cells
+from dataclasses import dataclass, replace
+
+from padspec.base.errors import Problem, ProblemsError
+from padspec.base.geometry import Affine
+from padspec.base.place import Place
+from padspec.collection.fonts_used import fonts_used
+from padspec.collection.source import Source
+from padspec.compose.lettering.setting import set_line
+from padspec.compose.other_words import Faces, Reset, Words
+from padspec.draw.volume import Leaf, LetteredLine
+from padspec.pipeline import Pad, make
+from padspec.reading.fill import columns_in, filled_bundle, filled_text
+from padspec.reading.tree import Mapping, Scalar, Sequence
+from padspec.reading.tree import Node as TreeNode
+from padspec.reading.variation import Variation
+from padspec.resolve.blocks.heading import Heading, lines_of
+from padspec.resolve.design import Design, blocks
+from padspec.resolve.vary import over
+from padspec.scene.nodes import Node
+
+#: So many designs are kept ready where rows differ in more than their lettering.
+_MOST_READY = 32
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A pad that is to be personalised: its design's path, what is varied, and the settings with gaps."""
+
+    source: Source
+    path: str
+    variation: Variation
+    settings: Mapping
+
+    def of(self, cells: Cells[str, str]) -> Variation:
+        """The variation that one row makes of it."""
+        settings = over(self.variation.settings, filled_bundle(self.settings, cells))
+        file = self.variation.file or self.settings.place.file
+        return replace(self.variation, settings=settings, file=file)
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """One design ready for words: every stage of it with the words of one row, the texts with their gaps, and the
+    files that it was made from. `key` is what rows have in common that share it.
+    """
+
+    key: tuple[str, ...]
+    pad: Pad
+    faces: Faces
+    texts: tuple[tuple[str, str], ...]
+    seen: dict[str, str]
+
+    def reset(self, cells: Cells[str, str]) -> Reset:
+        """The face with the words of a row."""
+        return self.faces.reset(self.words(cells))
+
+    def words(self, cells: Cells[str, str]) -> dict[str, str]:
+        """What each changing block says in a row."""
+        return {block: lines_of(filled_text(text, cells)) for block, text in self.texts}
+
+
+class Bench:
+    """The designs that rows make of a pattern: one, where they differ in lettering alone."""
+
+    def __init__(self, pattern: Pattern) -> None:
+        self._pattern = pattern
+        lettering = {scalar.place for scalar in _lettering(pattern.settings)}
+        others = [s for s in _scalars(pattern.settings) if s.place not in lettering]
+        self._columns = tuple(dict.fromkeys(name for scalar in others for name in columns_in(scalar)))
+        self._ready: dict[tuple[str, ...], Ready] = {}
+
+    @property
+    def seen(self) -> dict[str, str]:
+        """Every file that the designs ready by now were made from."""
+        return {path: digest for ready in self._ready.values() for path, digest in ready.seen.items()}
+
+    @property
+    def families(self) -> tuple[str, ...]:
+        """The packaged fonts that their lettering is set in, or may be."""
+        found = dict.fromkeys(name for ready in self._ready.values() for name in fonts_used(ready.pad.design))
+        lettered = (block for ready in self._ready.values() for block in blocks(ready.pad.design))
+        found |= dict.fromkeys(
+            name for block in lettered if isinstance(block, Heading) for name in block.font.fallbacks
+        )
+        return tuple(found)
+
+    def ready(self, cells: Cells[str, str]) -> Ready:
+        """The design that is ready for a row; raises ProblemsError where its cells make none."""
+        key = tuple(cells[name] for name in self._columns)
+        found = self._ready.get(key)
+        if found is None:
+            if len(self._ready) >= _MOST_READY:
+                self._ready.pop(next(iter(self._ready)))
+            found = self._ready[key] = make_ready(self._pattern, cells, key)
+        return found
+
+
+def make_ready(pattern: Pattern, cells: Cells[str, str], key: tuple[str, ...] = ()) -> Ready:
+    """A pattern with the words of one row at every stage; raises ProblemsError where its cells make no design."""
+    workspace = pattern.source.open()
+    pad = make(pattern.path, workspace, variation=pattern.of(cells))
+    gaps = {scalar.place: scalar.text for scalar in _lettering(pattern.settings) if columns_in(scalar)}
+    texts = tuple(
+        (block.id, gaps[place])
+        for block in blocks(pad.design)
+        if isinstance(block, Heading) and (place := pad.design.key(block.id, "text").place) in gaps
+    )
+    _refuse_unplaced(gaps, {pad.design.key(block, "text").place for block, _ in texts}, pad.design)
+    return Ready(key, pad, Faces(pad.design, tuple(block for block, _ in texts)), texts, workspace.seen)
+
+
+def _refuse_unplaced(gaps: dict[Place, str], placed: set[Place], design: Design) -> None:
+    """Words that no block of the layout sets would be lost in silence."""
+    problems = [
+        Problem(place, f"The layout {design.layout} has no block for these words.", "Take another layout, or key.")
+        for place in gaps
+        if place not in placed
+    ]
+    if problems:
+        raise ProblemsError(*problems)
+
+
+def leaf_of(reset: Reset) -> Leaf:
+    """A face with its own words, as volumes draw it: lines of glyphs where it is plain, shapes elsewhere."""
+    lines: list[LetteredLine] = []
+    nodes: list[Node] = []
+    for words in reset.lettering:
+        if words.block.arc or words.block.edge is not None:
+            nodes += words.nodes
+        else:
+            lines += _lines(words)
+    return Leaf(reset.template.under, reset.template.over, tuple(lines), tuple(nodes))
+
+
+def _lines(words: Words) -> list[LetteredLine]:
+    block, size = words.block, words.laid.fitted.size
+    return [
+        LetteredLine(
+            set_line(block.font, line.text, block.tracking), Affine(a=size, d=size, e=x, f=y), block.colour
+        )
+        for line, (x, y) in zip(words.laid.fitted.lines, words.laid.origins, strict=True)
+    ]
+
+
+def _lettering(settings: Mapping) -> list[Scalar]:
+    """The texts of lettering among some settings: of a kind of block, and of one block."""
+    kinds = [settings.get(kind) for kind in ("heading", "label", "brand")]
+    one_by_one = settings.get("blocks")
+    kinds += [entry.value for entry in one_by_one.entries] if isinstance(one_by_one, Mapping) else []
+    found = [kind.get("text") for kind in kinds if isinstance(kind, Mapping)]
+    return [text for text in found if isinstance(text, Scalar)]
+
+
+def _scalars(node: TreeNode) -> list[Scalar]:
+    match node:
+        case Scalar():
+            return [node]
+        case Sequence():
+            return [scalar for item in node.items for scalar in _scalars(item)]
+        case Mapping():
+            return [scalar for entry in node.entries for scalar in _scalars(entry.value)]

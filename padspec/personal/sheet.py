@@ -1,0 +1,81 @@
+"""The sheet of a personal run: slots and marks that every sheet has, and the place of what its slug says of it."""
+
+from dataclasses import dataclass, replace
+from math import ceil
+
+from padspec.base.colour import BLACK
+from padspec.base.geometry import Affine
+from padspec.base.numbers import EPSILON
+from padspec.compose.lettering.setting import set_line
+from padspec.compose.lettering.shaping import shape_line
+from padspec.draw.volume import LetteredLine
+from padspec.resolve.design import Design
+from padspec.resolve.font import Font
+from padspec.scene.nodes import Cause, Shape
+from padspec.scene.outline import mapped
+from padspec.sheet.bed import bed_of
+from padspec.sheet.fitting.fit import best_fit
+from padspec.sheet.marks import frame_of, slug_seat
+from padspec.sheet.sheet import Sheet
+from padspec.sheet.tile import lay
+
+_BETWEEN = "  ·  "
+#: So many digits and characters of keys are made room for.
+_SHEET, _KEYS = "sheet 0000000", "0" * 24
+
+
+@dataclass(frozen=True, slots=True)
+class PersonalSheet:
+    """Slots and marks, with the part of the slug that is the same on all sheets; and where the rest of it begins,
+    with the room that it has in ems. None where the slug found no room.
+    """
+
+    sheet: Sheet
+    small_print: Font
+    place: Affine | None
+    room: float
+
+    def slug(self, number: int, keys: str) -> LetteredLine | None:
+        """The rest of one sheet's slug: its number, and the keys of its rows where there is room for them."""
+        if self.place is None:
+            return None
+        for text in (f"sheet {number}{_BETWEEN}{keys}", f"sheet {number}"):
+            line = set_line(self.small_print, text)
+            if line.advance <= self.room + EPSILON:
+                return LetteredLine(line, self.place, BLACK)
+        return None
+
+
+def copies_for_a_pad(design: Design) -> int:
+    """How often each sheet of a personal run is printed: the stack in every slot is one pad with its overs.
+
+    ⌈leaves × (1 + overs)⌉
+    """
+    return ceil(design.leaves * (1 + design.studio.overs) - EPSILON)
+
+
+def personal_sheet(design: Design, volume: str, remark: str) -> PersonalSheet | None:
+    """The sheet of a volume of one design, n-up; None where not one leaf fits.
+
+    `volume` says which one it is, `remark` goes first where it is printed despite errors.
+    """
+    fit = best_fit(design)
+    if fit is None:
+        return None
+    copies, font = copies_for_a_pad(design), design.small_print
+    order = f"{copies} copies of each sheet before the next"
+    parts = (remark, design.name, design.sku, volume, order, "print at 100 %")
+    same = _BETWEEN.join(part for part in parts if part) + _BETWEEN
+    rest = f"{_SHEET}{_BETWEEN}{_KEYS}"
+    title = (remark, design.name, design.sku, "personal run", volume)
+    sheet = lay(fit.arrangement, bed_of(design), design.sheet, font, copies, title, (same + rest,), remark)
+    marks = tuple(node for node in sheet.marks if not (isinstance(node, Shape) and node.cause.part == "slug"))
+    frame = frame_of(sheet.slots, sheet.printable)
+    seat = slug_seat(frame, same + rest, font) if design.sheet.marks else None
+    if seat is None:
+        # A remark stands on the first leaf where there is no slug.
+        return PersonalSheet(sheet if remark else replace(sheet, marks=marks), font, None, 0.0)
+    start = set_line(font, same).advance
+    words = Shape(mapped(shape_line(font, same).outline, seat), Cause("sheet", "slug"), fill=BLACK)
+    place = Affine.move(start, 0.0).then(seat)
+    return PersonalSheet(replace(sheet, marks=(*marks, words)), font, place, set_line(font, rest).advance)
