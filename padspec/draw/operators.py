@@ -11,6 +11,7 @@ from typing import assert_never
 
 from padspec.base.geometry import Affine, Box
 from padspec.draw.inking import SCREEN, Inking
+from padspec.draw.kept_text import KeptText
 from padspec.draw.lengths import box_text, length_text, lengths_text, matrix_text
 from padspec.draw.runs import Paint, Run, paint_runs
 from padspec.scene.nodes import Group, Layer, LayerName, Node, Picture, Raster, Shape, Vector
@@ -111,7 +112,8 @@ def _painting_operator(paint: Paint) -> str:
 
 
 def _shape(shape: Shape, painting: str) -> Iterator[str]:
-    yield from outline_operators(shape.outline)
+    if shape.outline:
+        yield _PATHS.of(shape.outline)
     yield painting
 
 
@@ -141,6 +143,9 @@ def outline_operators(outline: Outline) -> Iterator[str]:
                 yield "h"
             case _:
                 assert_never(step)
+
+
+_PATHS = KeptText(lambda outline: "\n".join(outline_operators(outline)))
 
 
 def picture_name(image: Raster | Vector) -> str:

@@ -14,6 +14,7 @@ from svgwrite.drawing import Drawing
 
 from padspec.base.geometry import Affine
 from padspec.base.numbers import number_text
+from padspec.draw.kept_text import KeptText
 from padspec.draw.lengths import box_text, length_text, lengths_text, matrix_text
 from padspec.draw.runs import Paint, Run, paint_runs
 from padspec.scene.nodes import Group, Layer, Node, Picture, Raster, Scene, Shape, Vector
@@ -114,7 +115,7 @@ def _paint_attributes(paint: Paint) -> dict[str, str]:
 
 
 def _shape(canvas: _Canvas, shape: Shape) -> Element:
-    return canvas.drawing.path(path_text(shape.outline))
+    return canvas.drawing.path(_PATHS.of(shape.outline))
 
 
 def _picture(canvas: _Canvas, picture: Picture) -> Element:
@@ -140,6 +141,9 @@ def path_text(outline: Outline) -> str:
             lines.append("")
         lines[-1] += command
     return "\n".join(lines)
+
+
+_PATHS = KeptText(path_text)
 
 
 def _commands(outline: Outline) -> Iterator[str]:

@@ -7,10 +7,12 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.geometry import Affine
 from padspec.base.place import Place
 from padspec.collection.fonts_used import fonts_used
-from padspec.collection.source import Source
+from padspec.collection.source import Folder, Source
+from padspec.collection.targets import Target
 from padspec.compose.lettering.setting import set_line
 from padspec.compose.other_words import Faces, Reset, Words
 from padspec.draw.volume import Leaf, LetteredLine
+from padspec.personal.wish import PersonalWish
 from padspec.pipeline import Pad, make
 from padspec.reading.fill import columns_in, filled_bundle, filled_text
 from padspec.reading.tree import Mapping, Scalar, Sequence
@@ -33,6 +35,11 @@ class Pattern:
     path: str
     variation: Variation
     settings: Mapping
+
+    @classmethod
+    def of_pad(cls, wish: PersonalWish, target: Target) -> "Pattern":
+        """What a run makes of a pad."""
+        return cls(Folder(target.root), target.path, target.variation, wish.settings)
 
     def of(self, cells: Cells[str, str]) -> Variation:
         """The variation that one row makes of it."""

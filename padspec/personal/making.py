@@ -12,7 +12,6 @@ from padspec.checks.table import run_checks
 from padspec.collection.build import Run
 from padspec.collection.collection_file import Collection
 from padspec.collection.font_files import font_digests
-from padspec.collection.source import Folder
 from padspec.collection.targets import Target
 from padspec.compose.compose import compose
 from padspec.personal.bench import Pattern, Ready, make_ready
@@ -62,7 +61,7 @@ def make_personal(
 ) -> PersonalMade:
     """Every volume of one pad; `progress` is told how many rows are set. Raises ProblemsError."""
     first = next(_rows_of(wish, pad))
-    pattern = Pattern(Folder(pad.target.root), pad.target.path, pad.target.variation, wish.settings)
+    pattern = Pattern.of_pad(wish, pad.target)
     ready = make_ready(pattern, wish.table.values(first))
     unit = _unit(wish, pattern, (first,), 1, 1, 1, run)
     sheet = sheet_for(unit, ready)
@@ -73,7 +72,7 @@ def make_personal(
         )
     folder = f"{pad.sku}/personal"
     tally = _Tally(output, f"{_PASSING}/{content_digest(folder.encode())[:16]}")
-    for _, volume in run.workers.run(make_volume, _units(wish, pad, pattern, sheet.sheet.n_up, run)):
+    for _, volume in run.workers.run(make_volume, units_of(wish, pad, pattern, sheet.sheet.n_up, run)):
         tally.take(volume)
         progress(min(tally.volumes * MOST_SHEETS * sheet.sheet.n_up, pad.rows))
     at_fault = {fault.row for fault in tally.faults}
@@ -166,7 +165,7 @@ def _rows_of(wish: PersonalWish, pad: PersonalPad) -> Iterator[Row]:
     return (row for row in wish.table if wish.sku_of(row) == pad.sku)
 
 
-def _units(wish: PersonalWish, pad: PersonalPad, pattern: Pattern, n_up: int, run: Run) -> Iterator[VolumeUnit]:
+def units_of(wish: PersonalWish, pad: PersonalPad, pattern: Pattern, n_up: int, run: Run) -> Iterator[VolumeUnit]:
     """The volumes of a pad, each taken from the table when it can be begun."""
     rows, most = _rows_of(wish, pad), n_up * MOST_SHEETS
     volumes = ceil(pad.rows / most)

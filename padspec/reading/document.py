@@ -1,6 +1,7 @@
 """A maker's file, read and checked: the tree, the text it came from, and what kind of file it is."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from padspec.base.errors import ProblemsError
 from padspec.reading.checking.schema_check import check
@@ -21,6 +22,8 @@ class Document:
     root: Mapping
 
 
+# Studio and layout are the same for many designs, and a design for all of its variants.
+@lru_cache(maxsize=64)
 def read(text: str, file: str, kind: Kind) -> Document:
     """Read one file of a kind; `file` is its name in places.
 

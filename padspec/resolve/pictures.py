@@ -93,8 +93,8 @@ class PlacedPicture:
     cutout: CutoutRecord
 
 
-# Remedies, colourways and grounds look at the same picture again.
-@lru_cache(maxsize=2)
+# Remedies, colourways and grounds look at the same picture again; brought down, one has a few million bytes.
+@lru_cache(maxsize=8)
 def prepare(data: bytes, wish: PictureWish) -> PlacedPicture:
     """The picture as it will be placed; raises ArtError where it cannot be read."""
     name = _tidy_stem(wish.file)
@@ -114,11 +114,13 @@ def prepare(data: bytes, wish: PictureWish) -> PlacedPicture:
     return PlacedPicture(raster, width, height, frame, fills, (pixels.width, pixels.height), record)
 
 
+@lru_cache(maxsize=16)
 def colours(data: bytes, file: str, cutout: Mode) -> tuple[Cluster, ...]:
     """The palette of the visible picture, by area."""
     return sample(_for_colours(data, file, cutout))
 
 
+@lru_cache(maxsize=16)
 def leading_hue(data: bytes, file: str, cutout: Mode) -> float | None:
     """The hue that leads the visible picture, in degrees; None where no hue does."""
     found = lead_hue(_for_colours(data, file, cutout))

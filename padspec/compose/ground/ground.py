@@ -4,9 +4,11 @@ One line in `_coats` for each kind of pattern.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
 from typing import assert_never
 
-from padspec.base.colour import Colour
+from padspec.base.colour import BLACK, Colour
 from padspec.base.geometry import Box, Size
 from padspec.compose.face import Drawn
 from padspec.compose.ground.checks import checks
@@ -26,6 +28,8 @@ from padspec.scene.nodes import Cause, Group, LayerName, Node, Shape
 from padspec.scene.outline import Outline, bounds, rectangle
 
 GROUND = "ground"
+#: Kinds whose coats all have the pattern's own colour.
+_ONE_COLOUR = frozenset({"split", "stripes", "dots", "checks", "scallop", "wave", "lattice"})
 _PATTERN = Cause(GROUND, "pattern")
 
 
@@ -51,12 +55,27 @@ def _drawn(pattern: Pattern, behind: Colour, area: Box, trim: Size, covers: tupl
         copies = motif(pattern, area, trim, _PATTERN)
         yield from (copy for middle, copy in copies if not any(cover.covers(middle) for cover in covers))
         return
+    if pattern.kind in _ONE_COLOUR:
+        outlines = _seen(replace(pattern, colour=BLACK), area, trim, covers)
+        yield from (Shape(outline, _PATTERN, fill=pattern.colour) for outline in outlines if outline)
+        return
     for coat in _coats(pattern, behind, area, trim):
-        # All of a coat is one shape: hundreds of dots as shapes of their own would swell every file.
-        parts = (part for part in coat.outlines if not _hidden(part, covers, coat.compact))
-        outline = tuple(step for part in parts for step in part)
+        outline = _whole(coat, covers)
         if outline:
             yield Shape(outline, _PATTERN, fill=coat.colour)
+
+
+# The colourways of a design have the same pattern in other colours.
+@lru_cache(maxsize=8)
+def _seen(pattern: Pattern, area: Box, trim: Size, covers: tuple[Box, ...]) -> tuple[Outline, ...]:
+    """What is seen of each coat of a pattern whose coats all have its own colour."""
+    return tuple(_whole(coat, covers) for coat in _coats(pattern, BLACK, area, trim))
+
+
+def _whole(coat: Coat, covers: tuple[Box, ...]) -> Outline:
+    """All of a coat as one outline: hundreds of dots as shapes of their own would swell every file."""
+    parts = (part for part in coat.outlines if not _hidden(part, covers, coat.compact))
+    return tuple(step for part in parts for step in part)
 
 
 def _hidden(part: Outline, covers: tuple[Box, ...], compact: bool) -> bool:
