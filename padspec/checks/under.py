@@ -4,6 +4,7 @@ Nominal colours would miss a pattern, a picture or a panel edge under a line; th
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -54,6 +55,8 @@ def least_contrast(colour: Colour, under: Floats) -> float:
     return float(np.percentile(contrast_ratios(colour, under), PERCENTILE))
 
 
+# Several checks walk along every line, and so does the next colourway.
+@lru_cache(maxsize=512)
 def flattened(outline: Outline, step: float) -> Floats:
     """Points along an outline, at most `step` apart on straight lines and near that on curves, shape (n, 2)."""
     found: list[Floats] = []

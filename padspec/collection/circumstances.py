@@ -70,7 +70,7 @@ def _code_digest() -> str:
         for folder, pattern in own_files()
         for path in sorted(folder.rglob(pattern))
     ]
-    return content_digest(repr(contents).encode())
+    return content_digest(repr(contents).encode())[:12]
 
 
 def own_files() -> tuple[tuple[Path, str], ...]:

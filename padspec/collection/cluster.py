@@ -17,7 +17,7 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.collection.circumstances import tools
 from padspec.collection.cluster_door import connected, place_of, refuse_unlike
 from padspec.collection.font_files import font_digests
-from padspec.collection.parcels import Answer, Done, Lacking, Parcel, Unlike, parcel, unpack_and_do, whole
+from padspec.collection.parcels import Answer, Done, Lacking, Parcel, Unlike, missed, parcel, unpack_and_do, whole
 from padspec.collection.stock import Stock
 from padspec.collection.work import Made, Unit
 
@@ -85,7 +85,7 @@ class Cluster:
                         continue
                     for task in islice(to_do, 1):
                         send(self._packed(task))
-                    yield sending.task, _checked(work, sending.task, answer.result)
+                    yield sending.task, _checked(work, sending.task, answer)
         finally:
             if self._client.status == "running":
                 executor.shutdown(wait=False)
@@ -121,7 +121,7 @@ class Cluster:
             self._refuse(message, "Start it again with its workers, then build again.")
         except KilledWorker as error:
             what = sending.task.path if sending.parcel.packed else "a task"
-            message = f"{error.allowed_failures + 1} workers ended, one after another, while they made {what}."
+            message = f"Each worker that began {what} ended before its time, {error.allowed_failures + 1} by now."
             self._refuse(message, "Memory may have run out: give each worker more of it, and only one thread.")
 
     def _again(self, sending: _Sending[Task], answer: Lacking | Unlike) -> _Sending[Task]:
@@ -138,13 +138,17 @@ class Cluster:
         raise ProblemsError(Problem(place_of(self._address), message, mend))
 
 
-def _checked(work: Callable[[Task], Result], task: Task, result: Result) -> Result:
-    """A result, made again here where something was wrong or a font that need not be installed is another there.
+def _checked(work: Callable[[Task], Result], task: Task, done: Done[Result]) -> Result:
+    """What came of a task, made again here where the worker could not know enough.
 
-    Only here are names seen that lie beside a file that is missing, and fonts that only this machine has.
+    That is so where it looked for a file that was not packed, for names beside a missing one to propose, or for a
+    font that need not be installed and is another there.
     """
+    return work(task) if missed(task, done) or not _sound(task, done.result) else done.result
+
+
+def _sound(task: object, result: object) -> bool:
     if not isinstance(task, Unit) or not isinstance(result, tuple):
-        return result
+        return True
     made = [one for one in result if isinstance(one, Made)]
-    sound = all(not one.problems and one.fonts == font_digests(tuple(one.fonts)) for one in made)
-    return result if sound else work(task)
+    return all(not one.problems and one.fonts == font_digests(tuple(one.fonts)) for one in made)

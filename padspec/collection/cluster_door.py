@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 
 _ADDRESS = re.compile(r"(tcp|tls)://(\[[0-9A-Fa-f:.]+\]|[^\s/:\[\]]+):(\d{1,5})")
 _MOST_PORT = 65535
+#: So many workers that cannot be used are named, however many there are.
+_MOST_NAMED = 4
 
 
 def place_of(address: str) -> Place:
@@ -52,12 +54,15 @@ def connected(address: str, patience: float) -> "Client":
 
 def refuse_unlike(address: str, told: dict[str, object]) -> None:
     """Raise ProblemsError for the workers, by their addresses, that told of other tools than this process has."""
+    found = {worker: _difference(theirs) for worker, theirs in sorted(told.items())}
+    unlike = [(worker, difference, mend) for worker, (difference, mend) in found.items() if difference]
     problems = [
         Problem(place_of(address), f"Worker {worker} {difference}, so it might not make the same.", mend)
-        for worker, theirs in sorted(told.items())
-        for difference, mend in [_difference(theirs)]
-        if difference
+        for worker, difference, mend in unlike[:_MOST_NAMED]
     ]
+    if len(unlike) > _MOST_NAMED:
+        message = f"{len(unlike)} workers of {len(told)} are not as this machine; {_MOST_NAMED} are named."
+        problems.append(Problem(place_of(address), message))
     if problems:
         raise ProblemsError(*problems)
 

@@ -21,7 +21,7 @@ from padspec.resolve.lettering_fonts import FILE_ENDINGS
 from padspec.workspace import FolderWorkspace, Workspace, joined
 
 #: Where a font is looked for that has what another lacks.
-_FONTS = "fonts"
+FONTS = "fonts"
 
 
 def packed(source: Folder, path: str, variations: tuple[Variation, ...]) -> Packed:
@@ -38,7 +38,7 @@ def packed(source: Folder, path: str, variations: tuple[Variation, ...]) -> Pack
     for file in dict.fromkeys(file for root in roots for file in _named(root)):
         box.put(file)
     for ending in FILE_ENDINGS:
-        for file in workspace.neighbours(_FONTS, ending):
+        for file in workspace.neighbours(FONTS, ending):
             box.put(file)
     return Packed(tuple(sorted(box.files.items())), workspace.date())
 

@@ -9,7 +9,9 @@ from functools import lru_cache
 from threading import Lock
 from typing import Any, Generic, Protocol, TypeVar, cast, runtime_checkable
 
+from padspec.base.errors import ProblemsError
 from padspec.collection.circumstances import tools
+from padspec.collection.lookout import Lookout, Watched
 from padspec.collection.packing import packed
 from padspec.collection.shelf import kept
 from padspec.collection.source import Folder, Packed, Source
@@ -63,9 +65,13 @@ class Parcel(Generic[Task]):
 
 @dataclass(frozen=True, slots=True)
 class Done(Generic[Result]):
-    """The task was done."""
+    """The task was done; `absent` are the files that it looked for and that were not packed, `looked_around` says
+    whether it looked for names in a folder of which not all was packed.
+    """
 
     result: Result
+    absent: tuple[str, ...] = ()
+    looked_around: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,12 +122,24 @@ def unpack_and_do(work: Callable[[Task], Result], sent: Parcel[Task]) -> Answer[
     lacking = tuple(digest for (_, digest), (_, data) in zip(sent.large, found, strict=True) if data is None)
     if lacking:
         return Lacking(_address(), lacking)
-    task = sent.task
+    task, lookout = sent.task, Lookout()
     if sent.packed:
         files = sent.small + tuple((path, data) for path, data in found if data is not None)
-        task = _with_source(task, Packed(files, sent.date))
+        task = _with_source(task, Watched(files, sent.date, lookout))
     with _at_work:
-        return Done(work(task))
+        result = work(task)
+    return Done(result, tuple(sorted(lookout.absent)), lookout.looked_around)
+
+
+def missed(task: object, done: Done[Any]) -> bool:
+    """Whether a task, where it was done, could not see what it looked for and what may be here."""
+    if not isinstance(task, OfFiles) or not isinstance(task.source, Folder):
+        return False
+    here = task.source.open()
+    try:
+        return done.looked_around or any(here.is_file(path) for path in done.absent)
+    except ProblemsError:  # what is wrong with a file is told by whoever needs it
+        return True
 
 
 @lru_cache(maxsize=1)

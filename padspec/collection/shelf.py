@@ -1,6 +1,5 @@
 """What a worker of a cluster keeps from one unit of work to the next: large files, each by its content."""
 
-from collections.abc import Iterable
 from threading import Lock
 
 from padspec.workspace import content_digest
@@ -32,9 +31,11 @@ class Shelf:
                 self._kept[digest] = data
             return data
 
-    def lacks(self, digests: Iterable[str]) -> tuple[str, ...]:
-        """Those of some digests that are not kept."""
-        return tuple(digest for digest in digests if self.get(digest) is None)
+    @property
+    def digests(self) -> tuple[str, ...]:
+        """The digests of all that is kept."""
+        with self._lock:
+            return tuple(self._kept)
 
 
 #: That of this process. Nothing hangs on what is still there but what has to be sent again.
@@ -51,6 +52,6 @@ def kept(digest: str) -> bytes | None:
     return _SHELF.get(digest)
 
 
-def lacking(digests: tuple[str, ...]) -> tuple[str, ...]:
-    """What this process's shelf does not have of some content."""
-    return _SHELF.lacks(digests)
+def held() -> tuple[str, ...]:
+    """The digests of all that is on this process's shelf."""
+    return _SHELF.digests

@@ -94,9 +94,13 @@ class Bench:
         )
         return tuple(found)
 
+    def key(self, cells: Cells[str, str]) -> tuple[str, ...]:
+        """The cells that decide which design a row is set on."""
+        return tuple(cells[name] for name in self._columns)
+
     def ready(self, cells: Cells[str, str]) -> Ready:
         """The design that is ready for a row; raises ProblemsError where its cells make none."""
-        key = tuple(cells[name] for name in self._columns)
+        key = self.key(cells)
         found = self._ready.get(key)
         if found is None:
             if len(self._ready) >= _MOST_READY:

@@ -47,8 +47,15 @@ class VolumeUnit:
 
     @property
     def variations(self) -> tuple[Variation, ...]:
-        """As of any unit of work: what may name files."""
-        return (self.variation,)
+        """What the rows make of the pad, each once: what may name files."""
+        bench = Bench(self.pattern)
+        rows = (dict(zip(self.columns, row.cells, strict=True)) for row in self.rows)
+        return tuple({bench.key(cells): self.pattern.of(cells) for cells in rows}.values())
+
+    @property
+    def pattern(self) -> Pattern:
+        """The pad that is personalised."""
+        return Pattern(self.source, self.path, self.variation, self.settings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +86,7 @@ class VolumeMade:
 
 def make_volume(unit: VolumeUnit) -> VolumeMade:
     """Set every row of a volume, and draw its sheets unless a row is at fault."""
-    bench = _bench(Pattern(unit.source, unit.path, unit.variation, unit.settings))
+    bench = _bench(unit.pattern)
     setting = _Setting(unit, bench)
     leaves = [leaf for row in unit.rows if (leaf := setting.leaf(row)) is not None]
     whole = unit.despite_errors or not setting.errors

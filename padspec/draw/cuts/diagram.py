@@ -6,6 +6,8 @@ of each, the cuts in order, and offcuts worth keeping.
 """
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from xml.sax.saxutils import escape
 
 from padspec.base.colour import WHITE, Colour
 from padspec.base.geometry import Affine, Box, Size, mapped_box
@@ -31,6 +33,7 @@ _TEXT, _NUMERAL, _LEAF_NUMERAL = 2.4, 2.5, 5.0
 #: Beside the paper: for badges, for the words at a lay edge, and for nothing.
 _BADGE_BAND, _WORD_BAND, _EDGE = REACH + RADIUS + 0.6, 4.6, 0.6
 _CAPTION, _TAG = 4.6, 4.2
+_UNTITLED = "Cuts"
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +49,15 @@ class _Board:
 
 def cut_diagram_svg(sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH) -> str:
     """The diagram as the text of an SVG file, `width` mm wide, all lettering as outlines."""
-    return face_svg(cut_diagram(sheet, plan, font, width), f"Cuts of {sheet.title}", _no_picture)
+    # What the slug says is not drawn: sheets of all variants look the same here.
+    crops = tuple(node for node in sheet.marks if isinstance(node, Shape) and node.cause.part == "crop-mark")
+    drawn = _drawn(replace(sheet, title="", marks=crops), plan, font, width)
+    return drawn.replace(f"<title>{_UNTITLED}</title>", f"<title>Cuts of {escape(sheet.title)}</title>", 1)
+
+
+@lru_cache(maxsize=8)
+def _drawn(sheet: Sheet, plan: CutPlan, font: Font, width: float) -> str:
+    return face_svg(cut_diagram(sheet, plan, font, width), _UNTITLED, _no_picture)
 
 
 def cut_diagram(sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH) -> Scene:
