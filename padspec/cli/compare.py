@@ -1,5 +1,7 @@
 """padspec compare: what changed since a revision, in words and in pictures."""
 
+import sys
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 import click
@@ -8,7 +10,7 @@ from padspec.base.errors import ProblemsError
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json
 from padspec.cli.say import one_problem, say_json, say_problems, shown_path, unusable
-from padspec.collection.workers import Here, Processes, usual_jobs
+from padspec.collection.workers import Here, Processes, Result, Task, Workers, usual_jobs
 from padspec.comparing.as_data import comparison_data
 from padspec.comparing.compare import compare
 from padspec.comparing.comparison import Comparison
@@ -51,17 +53,17 @@ def command(
 ) -> int:
     """Show what changed in a collection since a git revision, design by design.
 
-    REV is a commit, branch or tag, HEAD where it is left out; PATHS are designs, collections or folders. What is not
-    committed counts as now. In words on stdout, as a commit message; in pictures, before, now and the difference, as
-    a page for a browser. Folder, index and commits stay as they are.
+    REV is a commit, branch or tag, HEAD where it is left out; PATHS are designs, collections or folders. What is
+    not committed counts as now. In words on stdout, as a commit message; in pictures, before, now and the
+    difference, as a page for a browser. Your files, the index and the commits stay as they are.
     Exit status: 0 the same, 1 changed, 2 where a file could not be used.
     """
     make_haste()
     number = jobs or usual_jobs()
     try:
         revision, sources = _asked(words, since)
-        workers = Here() if number == 1 else Processes(number)
-        found = compare(sources, revision, not text_only, workers, _silent)
+        workers = _Watched(Here() if number == 1 else Processes(number), as_json or quiet)
+        found = compare(sources, revision, not text_only, workers)
         folder = Path(out) if out else sources[0].root / "out" / "compare"
         if not text_only:
             write_comparison(found, FolderWorkspace(folder))
@@ -72,6 +74,25 @@ def command(
     else:
         _say(found, sources, None if text_only else folder, quiet)
     return found.status
+
+
+class _Watched:
+    """Workers, and how far they are where somebody looks on."""
+
+    def __init__(self, workers: Workers, silent: bool) -> None:
+        self._workers = workers
+        self._silent = silent or not sys.stderr.isatty()
+
+    def run(self, work: Callable[[Task], Result], tasks: Iterable[Task]) -> Iterator[tuple[Task, Result]]:
+        """See Workers.run."""
+        to_do = tuple(tasks)
+        hidden = self._silent or len(to_do) < 2
+        with click.progressbar(
+            length=len(to_do), label="Comparing", file=sys.stderr, hidden=hidden, show_eta=True
+        ) as bar:
+            for outcome in self._workers.run(work, to_do):
+                bar.update(1)
+                yield outcome
 
 
 def _asked(words: tuple[str, ...], since: str | None) -> tuple[str, tuple[Source, ...]]:
@@ -100,7 +121,3 @@ def _say(found: Comparison, sources: tuple[Source, ...], folder: Path | None, qu
     click.echo(message(found), nl=False)
     if folder is not None:
         click.echo(f"{shown_path(folder / PAGE)} shows it.", err=True)
-
-
-def _silent(done: int, whole: int) -> None:
-    """Nobody watches."""

@@ -19,6 +19,8 @@ COMMANDS = {
     "calibrate": ("padspec.cli.calibrate", "Make the pages that show what the printer does."),
     "strip": ("padspec.cli.strip", "Make a colour test strip of a design."),
     "flat-lay": ("padspec.cli.flat_lay", "Make a picture of the finished pad, for a shop."),
+    "catalogue": ("padspec.cli.catalogue", "Put every pad of a collection on one page."),
+    "compare": ("padspec.cli.compare", "Show what has changed since a revision."),
     "gallery": ("padspec.cli.gallery", "Show every layout on every ground."),
     "palette": ("padspec.cli.palette", "Show the colours of a picture."),
     "show": ("padspec.cli.show", "Print any stage of a design as JSON."),

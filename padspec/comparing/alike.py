@@ -5,12 +5,13 @@ Where the documents read alike, every text in them is taken for the name of a fi
 nothing that the design is made from does.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from padspec.base.errors import ProblemsError
 from padspec.collection.digests import Digests
 from padspec.collection.variants import Member
 from padspec.collection.variation_digest import settings_digest
+from padspec.reading.document import Document
 from padspec.reading.gather import Documents, gather
 from padspec.reading.tree import Mapping, Node, Scalar, Sequence
 from padspec.workspace import Workspace, joined
@@ -21,40 +22,49 @@ _FONTS = "fonts"
 class Alike:
     """Two workspaces whose files are compared, each read once."""
 
-    __slots__ = ("_before", "_new", "_now", "_old")
+    __slots__ = ("_before", "_designs", "_new", "_now", "_old")
 
     def __init__(self, before: Workspace, now: Workspace) -> None:
         self._before, self._now = before, now
         self._old, self._new = Digests(before), Digests(now)
+        self._designs: dict[tuple[str, str], bool] = {}
 
     def members(self, before: Member, now: Member) -> bool:
         """Whether two members are made of the same, byte for byte; no where either cannot be read."""
-        if (before.path, before.variation.file) != (now.path, now.variation.file):
+        old, new = before.variation, now.variation
+        if (before.path, old.file) != (now.path, new.file) or settings_digest(old) != settings_digest(new):
             return False
-        if settings_digest(before.variation) != settings_digest(now.variation):
-            return False
+        # Variants of a design read the same files, but for those that their own settings name.
+        key = now.path, new.settings.text("layout")
+        if key not in self._designs:
+            self._designs[key] = self._designs_alike(now)
+        return self._designs[key] and self._files_alike(_named(new.settings))
+
+    def _designs_alike(self, member: Member) -> bool:
         try:
-            old = gather(before.path, self._before, before.variation)
-            new = gather(now.path, self._now, now.variation)
-            return _texts(old) == _texts(new) and self._files_alike(new)
+            old = _documents(gather(member.path, self._before, member.variation))
+            new = _documents(gather(member.path, self._now, member.variation))
+        except ProblemsError:
+            return False
+        if [(document.file, document.text) for document in old] != [(one.file, one.text) for one in new]:
+            return False
+        fonts = (path for workspace in (self._before, self._now) for path in workspace.neighbours(_FONTS, ""))
+        return self._files_alike((*fonts, *(path for document in new for path in _named(document.root))))
+
+    def _files_alike(self, paths: Iterable[str]) -> bool:
+        try:
+            return all(self._old.of(path) == self._new.of(path) for path in sorted(set(paths)))
         except ProblemsError:
             return False
 
-    def _files_alike(self, documents: Documents) -> bool:
-        fonts = {path for workspace in (self._before, self._now) for path in workspace.neighbours(_FONTS, "")}
-        paths = fonts.union(_named(documents))
-        return all(self._old.of(path) == self._new.of(path) for path in sorted(paths))
+
+def _documents(documents: Documents) -> tuple[Document, ...]:
+    return documents.design, documents.studio, documents.layout
 
 
-def _texts(documents: Documents) -> tuple[tuple[str, str], ...]:
-    sides = documents.design, documents.studio, documents.layout
-    return tuple((document.file, document.text) for document in sides)
-
-
-def _named(documents: Documents) -> Iterator[str]:
-    """Every path that a text of the documents could mean."""
-    roots = documents.design.root, documents.studio.root, documents.layout.root, documents.variation.settings
-    for scalar in (scalar for root in roots for scalar in _scalars(root)):
+def _named(root: Mapping) -> Iterator[str]:
+    """Every path that a text could mean."""
+    for scalar in _scalars(root):
         try:
             yield joined(scalar.place.file, scalar.text)
         except ValueError:

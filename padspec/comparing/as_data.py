@@ -6,6 +6,7 @@ from padspec.comparing.comparison import Compared, Comparison, Shown
 from padspec.comparing.message import message
 from padspec.comparing.told import Change
 from padspec.report import problem_data
+from padspec.workspace import content_digest
 
 
 def comparison_data(comparison: Comparison, folder: str) -> dict[str, Any]:
@@ -61,11 +62,13 @@ def _shown(pad: Compared, shown: Shown, folder: str) -> dict[str, Any]:
             {"x": round(b.x, 2), "y": round(b.y, 2), "width": round(b.width, 2), "height": round(b.height, 2)}
             for b in shown.places
         ],
-        "files": {name: f"{folder}/{picture_path(pad, name)}" for name in shown.files} if folder else {},
+        "files": {name: f"{folder}/{picture_path(pad, name, shown)}" for name in shown.files} if folder else {},
     }
 
 
-def picture_path(pad: Compared, name: str) -> str:
-    """Where a picture of a pad lies, from the page; what has gone never takes the place of what is there."""
-    gone = "-gone" if pad.state == "removed" else ""
-    return f"faces/{pad.sku}{gone}-{name}.png"
+def picture_path(pad: Compared, name: str, shown: Shown) -> str:
+    """Where a picture of a pad lies, from the page.
+
+    It is named by its content too: pads of two projects may share a SKU, and a browser must not show an older one.
+    """
+    return f"faces/{pad.sku}-{name}-{content_digest(shown.files[name])[:8]}.png"

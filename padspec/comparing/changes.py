@@ -7,7 +7,7 @@ from padspec.base.colour import Colour, lab_from_srgb
 from padspec.base.difference import ciede2000
 from padspec.base.numbers import number_text
 from padspec.base.place import Place
-from padspec.comparing.facts import ORDERS, Fact, Facts, kinds
+from padspec.comparing.facts import HEADS, ORDERS, Fact, Facts, kinds
 from padspec.comparing.findings import finding_changes
 from padspec.comparing.places import place_of
 from padspec.comparing.told import Change
@@ -38,6 +38,8 @@ def changes(before: Made, now: Made) -> tuple[Change, ...]:
     """Everything that changed from before to now, in the order of the facts of now, findings last."""
     old_kinds, new_kinds = kinds(before.pad.design), kinds(now.pad.design)
     apart = {block for block in {*old_kinds, *new_kinds} if old_kinds.get(block) != new_kinds.get(block)}
+    # A block may be called like another head: what stands there is told then, rather than lost.
+    apart -= HEADS
     found = [
         *_of_blocks(old_kinds, new_kinds, now.pad),
         *_of_facts(before.facts, now, apart),
@@ -128,7 +130,10 @@ def _delta(before: Fact | None, after: Fact | None) -> float | None:
 
 def _palette_once(found: list[Change]) -> list[Change]:
     """A colour of the palette is told once, with what is drawn in it, and not again for each of these."""
-    named = {(c.before, c.after): c for c in found if c.section == "palette" and c.delta is not None}
+    named: dict[tuple[str, str], Change] = {}
+    for change in found:
+        if change.section == "palette" and change.delta is not None:
+            named.setdefault((change.before, change.after), change)
     shown: dict[tuple[str, str], list[str]] = {pair: [] for pair in named}
     rest = []
     for change in found:

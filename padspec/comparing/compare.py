@@ -2,7 +2,7 @@
 against each other. What was committed is read from git, what is now from the folder; neither is written.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 from pathlib import Path
@@ -10,9 +10,10 @@ from pathlib import Path
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 from padspec.collection.collection_file import COLLECTION_FILE, DESIGN_ENDING
+from padspec.collection.variants import Member
 from padspec.collection.workers import Workers
 from padspec.comparing.alike import Alike
-from padspec.comparing.comparison import Compared, Comparison
+from padspec.comparing.comparison import Compared, Comparison, State
 from padspec.comparing.git import Commit, Repository, commit_of, repository_of
 from padspec.comparing.held_up import made_side, one_sided, two_sided
 from padspec.comparing.revision import RevisionWorkspace
@@ -25,56 +26,75 @@ _PADS_A_TASK = 8
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Task:
-    """Some pads of one design, to be compared anywhere on this machine; `drawn`: whether pictures are wanted."""
+    """Some pads of one design, to be compared anywhere on this machine.
+
+    `numbers` are their places among all; `drawn` says whether pictures are wanted.
+    """
 
     repository: Repository
     commit: Commit
     pairs: tuple[Pair, ...]
+    numbers: tuple[int, ...]
     drawn: bool
 
 
-def compare(
-    sources: Sequence[Source], revision: str, drawn: bool, workers: Workers, done: Callable[[int, int], None]
-) -> Comparison:
+@dataclass(frozen=True, slots=True, eq=False)
+class Project:
+    """What there is to compare in one project, and what is to be told of it as a whole."""
+
+    repository: Repository
+    commit: Commit
+    pairs: tuple[Pair, ...]
+    note: str
+
+
+def compare(sources: Sequence[Source], revision: str, drawn: bool, workers: Workers) -> Comparison:
     """Every pad that the sources mean, as of a revision and now.
 
-    `done` is called with how many pads have been compared, and of how many. Raises ProblemsError where there is no
-    such revision, and where what is meant now cannot be read.
+    Raises ProblemsError where there is no such revision, and where what is meant now cannot be read.
     """
+    roots = dict.fromkeys(source.root for source in sources)
+    projects = [_project(root, [one for one in sources if one.root == root], revision) for root in roots]
+    found: dict[int, Compared] = {}
     tasks: list[Task] = []
-    notes: list[str] = []
-    for root, some in groupby(sorted(sources, key=lambda source: str(source.root)), lambda source: source.root):
-        made, note = _tasks(root, tuple(some), revision, drawn)
-        tasks += made
-        notes += [note] if note else []
-    whole = sum(len(task.pairs) for task in tasks)
-    found: dict[int, tuple[Compared, ...]] = {}
-    numbered = {id(task): number for number, task in enumerate(tasks)}
+    begun = 0
+    for project in projects:
+        found |= _alike(project, begun)
+        left = [(begun + n, pair) for n, pair in enumerate(project.pairs) if begun + n not in found]
+        tasks += _shares(left, project, drawn)
+        begun += len(project.pairs)
     for task, pads in workers.run(compare_pads, tasks):
-        found[numbered[id(task)]] = pads
-        done(sum(len(some) for some in found.values()), whole)
-    pads = tuple(pad for number in sorted(found) for pad in found[number])
-    commit = tasks[0].commit if tasks else commit_of(repository_of(sources[0].root), revision)
-    return Comparison(title_of(sources), commit, pads, " ".join(notes))
+        found |= zip(task.numbers, pads, strict=True)
+    notes = " ".join(project.note for project in projects if project.note)
+    return Comparison(title_of(sources), projects[0].commit, tuple(found[n] for n in sorted(found)), notes)
 
 
 def compare_pads(task: Task) -> tuple[Compared, ...]:
     """The work of one task; what a pad's files hold wrong is told in its place."""
     before, now = RevisionWorkspace(task.repository, task.commit), FolderWorkspace(task.repository.project)
-    alike = Alike(before, now)
-    return tuple(_compared(pair, before, now, alike, task) for pair in task.pairs)
+    return tuple(_compared(pair, before, now, task) for pair in task.pairs)
 
 
-def _compared(pair: Pair, before: Workspace, now: Workspace, alike: Alike, task: Task) -> Compared:
+def _alike(project: Project, begun: int) -> dict[int, Compared]:
+    """The pads that are sure to be the same, by their places among all, those of this project from `begun`."""
+    before = RevisionWorkspace(project.repository, project.commit)
+    alike = Alike(before, FolderWorkspace(project.repository.project))
+    found = {}
+    for number, pair in enumerate(project.pairs, begun):
+        old, new = pair.before, pair.now
+        if old and new and old.sku == new.sku and alike.members(old.member, new.member):
+            found[number] = replace(_bare(new, "same"), same_face=True)
+    return found
+
+
+def _compared(pair: Pair, before: Workspace, now: Workspace, task: Task) -> Compared:
     old, new = pair.before, pair.now
     if new is None:
         return _gone(old, before, task.drawn)
-    if old is not None and old.sku == new.sku and alike.members(old.member, new.member):
-        return Compared(new.sku, new.name, new.member.path, "same", same_face=True)
     try:
         made = made_side(new.member, now)
     except ProblemsError as error:
-        return Compared(new.sku, new.name, new.member.path, "unreadable", problems=error.problems)
+        return replace(_bare(new, "unreadable"), problems=error.problems)
     if old is None:
         return one_sided(made.pad, "added", task.drawn)
     renamed = old.sku if old.sku.casefold() != made.pad.design.sku.casefold() else ""
@@ -92,16 +112,21 @@ def _gone(old: Coded | None, before: Workspace, drawn: bool) -> Compared:
     try:
         return one_sided(made_side(old.member, before).pad, "removed", drawn)
     except ProblemsError:
-        return Compared(old.sku, old.name, old.member.path, "removed")
+        return _bare(old, "removed")
 
 
-def _tasks(root: Path, sources: tuple[Source, ...], revision: str, drawn: bool) -> tuple[list[Task], str]:
-    """The work in one project, and what is to be told of it as a whole."""
+def _bare(one: Coded, state: State) -> Compared:
+    """A pad of which no more is told than what it is called."""
+    return Compared(one.sku, one.name, one.member.path, state, one.own_sku, one.member.variation.values)
+
+
+def _project(root: Path, sources: Sequence[Source], revision: str) -> Project:
     repository = repository_of(root)
     commit = commit_of(repository, revision)
     before, now = RevisionWorkspace(repository, commit), FolderWorkspace(root)
     note = f"{commit.asked} has nothing of this project, so everything is new." if before.is_empty else ""
-    news, olds = [], []
+    news: list[Member] = []
+    olds: list[Member] = []
     for source in sources:
         new = members_of(source, now)
         try:
@@ -112,16 +137,16 @@ def _tasks(root: Path, sources: tuple[Source, ...], revision: str, drawn: bool) 
             raise _nothing(source, commit)
         news += new
         olds += old
-    pairs = paired(coded(olds, before), coded(news, now))
-    return [Task(repository, commit, some, drawn) for some in _shares(pairs)], note
+    return Project(repository, commit, paired(coded(olds, before), coded(news, now)), note)
 
 
-def _shares(pairs: Sequence[Pair]) -> Iterator[tuple[Pair, ...]]:
+def _shares(numbered: Sequence[tuple[int, Pair]], project: Project, drawn: bool) -> Iterator[Task]:
     """Pairs of one design together, not too many at once."""
-    for _, some in groupby(pairs, _path):
+    for _, some in groupby(numbered, lambda one: _path(one[1])):
         left = tuple(some)
         for start in range(0, len(left), _PADS_A_TASK):
-            yield left[start : start + _PADS_A_TASK]
+            numbers, pairs = zip(*left[start : start + _PADS_A_TASK], strict=True)
+            yield Task(project.repository, project.commit, pairs, numbers, drawn)
 
 
 def _path(pair: Pair) -> str:

@@ -31,13 +31,16 @@ class Compared:
     """One pad. `sku`, `name` and `file` are those of now, or of before where it is no more.
 
     `old_sku` is another SKU that it had; `untold` says what could not be read before; `same_face` that not one
-    point of the face is drawn otherwise. An unreadable pad has `problems`: those of now.
+    point of the face is drawn otherwise. An unreadable pad has `problems`: those of now. `own_sku` is the SKU of
+    the design without its variant, `values` are those of the variant by axis.
     """
 
     sku: str
     name: str
     file: str
     state: State
+    own_sku: str = ""
+    values: tuple[tuple[str, str], ...] = ()
     old_sku: str = ""
     changes: tuple[Change, ...] = ()
     shown: Shown | None = None

@@ -17,7 +17,9 @@ from padspec.comparing.words import WORDS
 from padspec.pipeline import Pad
 from padspec.resolve.blocks.art import Art
 from padspec.resolve.blocks.block import Block, Holder
+from padspec.resolve.blocks.grid import Grid
 from padspec.resolve.blocks.heading import Heading
+from padspec.resolve.blocks.rows import Rows
 from padspec.resolve.design import Design, blocks
 from padspec.workspace import joined
 
@@ -29,6 +31,12 @@ _MOST_PARTS = 4
 _ORDER, _HOLDS = "blocks from head to foot", "holds"
 #: Words for which blocks there are and in what order, which need not be told where blocks come or go.
 ORDERS = (_ORDER, _HOLDS)
+#: Heads that are no blocks.
+HEADS = frozenset(
+    {"palette", "limits", "accepted", "face"}.union(
+        word.section for words in WORDS.values() for word in words.values() if isinstance(word, Word)
+    )
+)
 _QUOTED = Word("", "quoted")
 
 
@@ -59,7 +67,12 @@ def facts(pad: Pad, seen: Mapping[str, str] | None = None) -> Facts:
     `seen` are the digests of the files that the pad was made from, as its workspace gives them: with them, a
     picture whose pixels changed under the same name is told.
     """
-    found = (
+    return {(fact.section, fact.what): fact for fact in every_fact(pad, seen)}
+
+
+def every_fact(pad: Pad, seen: Mapping[str, str] | None = None) -> tuple[Fact, ...]:
+    """The facts of a pad in their order; no two of one section have the same word."""
+    return (
         *_told(pad.design, ""),
         *_palette(pad.design),
         *_rules(pad.design),
@@ -67,7 +80,6 @@ def facts(pad: Pad, seen: Mapping[str, str] | None = None) -> Facts:
         *_of_sheet(pad),
         *_files(pad.design, seen or {}),
     )
-    return {(fact.section, fact.what): fact for fact in found}
 
 
 def kinds(design: Design) -> dict[str, str]:
@@ -79,7 +91,7 @@ def _told(value: Any, section: str, prefix: str = "") -> Iterator[Fact]:
     """The facts of a frozen dataclass, field by field."""
     for field in fields(value):
         word = WORDS[type(value)][field.name]
-        if isinstance(word, Word):
+        if isinstance(word, Word) and (not word.beside or getattr(value, word.beside)):
             yield from _field(getattr(value, field.name), word, word.section or section, prefix)
 
 
@@ -126,16 +138,14 @@ def _as_drawn(block: Block, pad: Pad) -> Iterator[Fact]:
     if placement is None:
         return
     if placement.rows:
-        yield Fact(block.id, "rows", str(placement.rows), "pitch", count=placement.rows)
-    asked = WORDS[type(block)].get("pitch")
-    if placement.pitch and isinstance(asked, Word) and abs(placement.pitch - _pitch(block)) > _OFF:
-        yield Fact(block.id, "pitch as drawn", mm_text(placement.pitch), "pitch")
-    if isinstance(block, Heading) and placement.size and abs(placement.size - block.size) > _OFF:
-        yield Fact(block.id, "size as drawn", mm_text(placement.size), "size")
-
-
-def _pitch(block: Block) -> float:
-    return next((float(getattr(block, field.name)) for field in fields(block) if field.name == "pitch"), 0.0)
+        yield Fact(block.id, "number of rows", str(placement.rows), "pitch", count=placement.rows)
+    match block:
+        case Rows() | Grid() if placement.pitch and abs(placement.pitch - block.pitch) > _OFF:
+            yield Fact(block.id, "pitch as drawn", mm_text(placement.pitch), "pitch")
+        case Heading() if placement.size and abs(placement.size - block.size) > _OFF:
+            yield Fact(block.id, "size as drawn", mm_text(placement.size), "size")
+        case _:
+            pass
 
 
 def _of_sheet(pad: Pad) -> Iterator[Fact]:

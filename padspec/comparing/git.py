@@ -87,7 +87,11 @@ def repository_of(project: Path) -> Repository:
             message = "This folder is in no git repository, so there is nothing to compare it with."
             mend = "Begin one here: git init, git add . and git commit -m First."
             raise _problem(project, message, mend)
-        raise _problem(project, f"git says: {prefix.trouble.removeprefix('fatal: ').splitlines()[0]}")
+        if "dubious ownership" in prefix.trouble:
+            message = "This repository belongs to another user of this machine, so git does not look into it."
+            mend = "If you trust it: git config --global --add safe.directory and its folder."
+            raise _problem(project, message, mend)
+        raise _problem(project, f"git says: {prefix.trouble.removeprefix('fatal: ')[:200]}")
     store = ask(project, "rev-parse", "--git-common-dir")
     return Repository(project, prefix.text, (project / store.text).resolve())
 

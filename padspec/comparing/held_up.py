@@ -24,7 +24,8 @@ def one_sided(pad: Pad, state: State, drawn: bool) -> Compared:
     """A pad that can be shown on one side only."""
     design = pad.design
     shown = _one(pad.face.scene, BEFORE if state == "removed" else NOW) if drawn else None
-    return Compared(design.sku, design.name, design.file, state, shown=shown)
+    listing = design.listing
+    return Compared(design.sku, design.name, design.file, state, listing.own_sku, listing.values, shown=shown)
 
 
 def two_sided(before: Made, now: Made, drawn: bool) -> Compared:
@@ -38,6 +39,8 @@ def two_sided(before: Made, now: Made, drawn: bool) -> Compared:
         name=design.name,
         file=design.file,
         state="changed" if found else "same",
+        own_sku=design.listing.own_sku,
+        values=design.listing.values,
         changes=found,
         shown=_two(old, new) if drawn and found and not same_face else None,
         same_face=same_face,

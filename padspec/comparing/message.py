@@ -4,10 +4,10 @@ import textwrap
 from collections.abc import Iterator, Sequence
 
 from padspec.comparing.comparison import Compared, Comparison
+from padspec.comparing.together import shared, told_together
 
 #: Lines are wrapped here, as `git log` shows them indented on 80 columns.
 WIDTH = 72
-_MOST_NAMED = 6
 
 
 def message(comparison: Comparison) -> str:
@@ -32,34 +32,11 @@ def subject(comparison: Comparison) -> str:
     return f"{title}: {_counts(comparison)}"
 
 
-def shared(pads: Sequence[Compared]) -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
-    """What changed alike in more than one pad: the SKUs, and the sentences that hold for just these."""
-    having: dict[str, list[str]] = {}
-    for pad in pads:
-        for sentence in dict.fromkeys(change.sentence for change in pad.changes):
-            having.setdefault(sentence, []).append(pad.sku)
-    groups: dict[tuple[str, ...], list[str]] = {}
-    for sentence, skus in having.items():
-        if len(skus) > 1:
-            groups.setdefault(tuple(skus), []).append(sentence)
-    return tuple((skus, tuple(said)) for skus, said in groups.items())
-
-
-def named(skus: Sequence[str], most: int = _MOST_NAMED) -> str:
-    """Some SKUs with an `and`, the first few where they are many.
-
-    >>> named(["A"]), named(["A", "B"]), named(["A", "B", "C"]), named(["A", "B", "C", "D"], 3)
-    ('A', 'A and B', 'A, B and C', 'A, B and 2 more')
-    """
-    if len(skus) > most:
-        return f"{', '.join(skus[: most - 1])} and {len(skus) - most + 1} more"
-    return " and ".join([", ".join(skus[:-1]), skus[-1]] if len(skus) > 1 else skus)
-
-
 def _counts(comparison: Comparison) -> str:
     whole = len(comparison.pads)
     changed = len(comparison.of_state("changed"))
-    parts = [f"{changed} of {whole} pads changed"] if changed else []
+    share = f"all {whole}" if changed == whole > 1 else f"{changed} of {whole}"
+    parts = [f"{share} pads changed"] if changed else []
     for state, word in (("added", "new"), ("removed", "taken away"), ("unreadable", "unreadable")):
         number = sum(pad.state == state for pad in comparison.pads)
         parts += [f"{number} {word}" if parts else f"{number} of {whole} pads {word}"] if number else []
@@ -81,24 +58,17 @@ def _outcome(pad: Compared) -> str:
 
 
 def _body(comparison: Comparison) -> Iterator[str]:
-    pads = comparison.pads
     if comparison.note:
         yield _wrapped(comparison.note)
     changed = comparison.of_state("changed")
-    together = shared(changed)
-    everywhere = {(sku, sentence) for skus, said in together for sku in skus for sentence in said}
-    for skus, said in together:
-        every = len(skus) == len(pads)
-        yield _listed(f"In all {len(pads)} pads:" if every else f"In {named(skus)}:", said)
+    everywhere = told_together(comparison.pads)
+    for one in shared(comparison.pads):
+        yield _listed(f"In {one.called}:", one.sentences)
     for pad in changed:
-        own = [c.sentence for c in pad.changes if (pad.sku, c.sentence) not in everywhere]
-        own = [
-            *([f"SKU was {pad.old_sku}"] if _is_untold(pad) else []),
-            *([pad.untold] if pad.untold else []),
-            *own,
-        ]
-        if own:
-            yield _listed(f"{pad.sku}, {pad.name}:", own)
+        own = [change.sentence for change in pad.changes if (pad.sku, change.sentence) not in everywhere]
+        told = [line for line in (_old_sku(pad), pad.untold, *own) if line]
+        if told:
+            yield _listed(f"{pad.sku}, {pad.name}:", told)
     for pad in comparison.of_state("unreadable"):
         yield _listed(f"{pad.sku} cannot be read now:", [str(problem) for problem in pad.problems])
     yield from _rest(comparison)
@@ -112,8 +82,10 @@ def _rest(comparison: Comparison) -> Iterator[str]:
         yield _listed("Taken away:", [f"{pad.sku}, {pad.name}" for pad in gone])
 
 
-def _is_untold(pad: Compared) -> bool:
-    return bool(pad.old_sku) and not any(change.what == "SKU" for change in pad.changes)
+def _old_sku(pad: Compared) -> str:
+    """Its SKU before, where no change tells it."""
+    told = any(change.what == "SKU" for change in pad.changes)
+    return f"its SKU was {pad.old_sku}" if pad.old_sku and not told else ""
 
 
 def _listed(head: str, lines: Sequence[str]) -> str:

@@ -2,7 +2,7 @@
 
 import base64
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from html import escape
 
 from padspec.base.geometry import Box
@@ -10,13 +10,16 @@ from padspec.base.numbers import number_text
 from padspec.comparing.as_data import picture_path
 from padspec.comparing.comparison import Compared, Comparison, Shown
 from padspec.comparing.held_up import BEFORE, DIFFERENCE, NOW
-from padspec.comparing.message import named, shared, subject
+from padspec.comparing.message import subject
 from padspec.comparing.rows import change_table
 from padspec.comparing.script import SCRIPT
 from padspec.comparing.style import STYLE
+from padspec.comparing.together import shared, told_together
 
 #: A face is shown at so many CSS pixels a millimetre, at most.
 _PER_MM = 2.6
+#: A region of so much of the face needs no place.
+_MOST_OF_IT = 0.8
 _STATES = {"changed": "changed", "added": "new", "removed": "taken away", "unreadable": "unreadable"}
 _SIDES = {BEFORE: "Before", NOW: "Now", DIFFERENCE: "Difference"}
 
@@ -41,7 +44,7 @@ def page_html(comparison: Comparison) -> str:
 </header>
 <main class="wrap">
 {"".join(_sections(comparison))}</main>
-<footer class="wrap">{_same(comparison)}</footer>
+<footer class="wrap">{_rest(comparison)}</footer>
 <script>{SCRIPT}</script>
 </body>
 </html>
@@ -69,11 +72,11 @@ def _head(comparison: Comparison) -> str:
 
 def _contents(comparison: Comparison) -> str:
     """Links to the pads, where there is more than one to be seen."""
-    differing = comparison.differing
-    if len(differing) < 2:
+    pads = seen(comparison)
+    if len(pads) < 2:
         return ""
     items = "".join(
-        f'<li><a href="#{_anchor(pad)}">{escape(pad.name)}</a><span>{_short(pad)}</span></li>' for pad in differing
+        f'<li><a href="#{_anchor(pad)}">{escape(pad.name)}</a><span>{_short(pad)}</span></li>' for pad in pads
     )
     return f'<nav aria-label="Pads that differ"><ul>{items}</ul></nav>'
 
@@ -90,17 +93,29 @@ def _anchor(pad: Compared) -> str:
 
 
 def _sections(comparison: Comparison) -> Iterator[str]:
-    together = shared(comparison.of_state("changed"))
+    together = shared(comparison.pads)
     if together:
-        yield '<section class="shared" aria-labelledby="shared"><h2 id="shared">In several pads</h2>\n'
-        for skus, said in together:
-            every = len(skus) == len(comparison.pads)
-            head = f"In all {len(skus)} pads" if every else f"In {named(skus)}"
-            items = "".join(f"<li>{escape(sentence)}</li>" for sentence in said)
-            yield f"<h3>{escape(head)}</h3><ul>{items}</ul>\n"
+        yield '<section class="shared" id="shared" aria-labelledby="shared-name">'
+        yield '<h2 id="shared-name">In several pads</h2>\n'
+        for one in together:
+            items = "".join(f"<li>{escape(sentence)}</li>" for sentence in one.sentences)
+            yield f"<h3>In {escape(one.called)}</h3><ul>{items}</ul>\n"
         yield "</section>\n"
-    for pad in comparison.differing:
+    for pad in seen(comparison):
         yield _section(pad)
+
+
+def seen(comparison: Comparison) -> tuple[Compared, ...]:
+    """The pads that have something of their own to show: more than changes that several pads share."""
+    together = told_together(comparison.pads)
+    return tuple(
+        pad
+        for pad in comparison.differing
+        if pad.shown
+        or pad.untold
+        or pad.state != "changed"
+        or any((pad.sku, change.sentence) not in together for change in pad.changes)
+    )
 
 
 def _section(pad: Compared) -> str:
@@ -149,7 +164,8 @@ def _panes(pad: Compared) -> str:
 
 def _figure(head: str, inside: str, caption: str, kind: str = "") -> str:
     attribute = f' class="{kind}"' if kind else ""
-    return f'<figure{attribute}><h3>{head}</h3><div class="well">{inside}</div><figcaption>{caption}</figcaption></figure>'
+    picture = f'<h3>{head}</h3><div class="well">{inside}</div>'
+    return f"<figure{attribute}>{picture}<figcaption>{caption}</figcaption></figure>"
 
 
 def _image(pad: Compared, shown: Shown, name: str, beneath: bool = False) -> str:
@@ -157,7 +173,7 @@ def _image(pad: Compared, shown: Shown, name: str, beneath: bool = False) -> str
     alt = "" if beneath else f"{pad.name}, {_SIDES[name].lower()}"
     if name == DIFFERENCE:
         alt = f"{pad.name}: {_where(shown)}"
-    path = escape(picture_path(pad, name))
+    path = escape(picture_path(pad, name, shown))
     state = " hidden" if beneath else ""
     return f'<img src="{path}" alt="{escape(alt)}" width="{width}" height="{height}" loading="lazy"{state}>'
 
@@ -166,17 +182,29 @@ def _where(shown: Shown) -> str:
     """How much of the face changed and where most of it is, in words."""
     share = number_text(shown.share * 100, 1)
     told = f"{share if share != '0' else 'Less than 0.1'} % of the face differs"
-    return f"{told}; most of it in {_box(shown.places[0])}." if shown.places else f"{told}."
+    if not shown.places:
+        return f"{told}."
+    largest = shown.places[0]
+    if largest.width * largest.height > _MOST_OF_IT * shown.width * shown.height:
+        return f"{told}, all over it."
+    return f"{told}; the largest part is {_box(largest)}."
 
 
 def _box(box: Box) -> str:
-    width, height, x, y = (number_text(side, 0) for side in (box.width, box.height, box.x, box.y))
+    # What prints past the trim is cut away: places are told on the leaf.
+    left, top = max(box.x, 0.0), max(box.y, 0.0)
+    width, height, x, y = (number_text(side, 0) for side in (box.right - left, box.bottom - top, left, top))
     return f"{width} × {height} mm, {x} mm from the left and {y} mm from the head"
 
 
-def _same(comparison: Comparison) -> str:
-    same = comparison.of_state("same")
-    if not same:
-        return ""
-    names = ", ".join(escape(f"{pad.name} ({pad.sku})") for pad in same)
-    return f"The same as before: {names}."
+def _rest(comparison: Comparison) -> str:
+    """Pads that have no section of their own."""
+    told = seen(comparison)
+    only_shared = [pad for pad in comparison.differing if pad not in told]
+    lines = [("No change but those in several pads, and the face as it was", only_shared)]
+    lines.append(("The same as before", list(comparison.of_state("same"))))
+    return "".join(f"<p>{head}: {_names(pads)}.</p>" for head, pads in lines if pads)
+
+
+def _names(pads: Sequence[Compared]) -> str:
+    return ", ".join(escape(f"{pad.name} ({pad.sku})") for pad in pads)

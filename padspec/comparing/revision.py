@@ -17,6 +17,8 @@ from padspec.base.place import Place
 from padspec.comparing.git import Commit, Repository, ask
 from padspec.workspace import MOST_BYTES, Workspace
 
+#: Files up to so many bytes are kept once read: the variants of a design read the same ones again.
+_MOST_KEPT = 2**18
 _LINK, _SUBMODULE = "120000", "160000"
 #: As many links as Linux follows before it says that they lead in a circle.
 _MOST_LINKS = 40
@@ -41,6 +43,7 @@ class RevisionWorkspace(Workspace):
         super().__init__()
         self._repository = repository
         self._commit = commit
+        self._kept: dict[str, bytes] = {}
 
     @cached_property
     def _entries(self) -> dict[str, Entry]:
@@ -112,6 +115,14 @@ class RevisionWorkspace(Workspace):
         return self._real(path) in self._entries
 
     def _blob(self, path: str, entry: Entry) -> bytes:
+        if entry.digest not in self._kept:
+            data = self._asked(path, entry)
+            if len(data) > _MOST_KEPT:
+                return data
+            self._kept[entry.digest] = data
+        return self._kept[entry.digest]
+
+    def _asked(self, path: str, entry: Entry) -> bytes:
         project = self._repository.project
         size = ask(project, "cat-file", "-s", entry.digest)
         if size.done and int(size.text) > MOST_BYTES:

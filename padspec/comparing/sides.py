@@ -8,7 +8,7 @@ from pathlib import Path, PurePosixPath
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 from padspec.collection.collection_file import COLLECTION_FILE, DESIGN_ENDING, read_collection
-from padspec.collection.targets import is_collection, members_in, project_root
+from padspec.collection.targets import is_collection, members_in, project_root, targets, why
 from padspec.collection.variants import Member
 from padspec.reading.parsing.yaml_reader import decode, parse_leniently
 from padspec.resolve.naming import sku_from
@@ -25,11 +25,14 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Coded:
-    """One pad of one side with its SKU and name, which are guesses where its file cannot be read."""
+    """One pad of one side with its SKU and name, which are guesses where its file cannot be read; `own_sku` is
+    that of its design without the variant.
+    """
 
     member: Member
     sku: str
     name: str
+    own_sku: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,9 +44,11 @@ class Pair:
 
 
 def source_of(text: str) -> Source:
-    """What a path means, whether or not it is still there. Raises ProblemsError for one outside any project."""
+    """What a path means, whether or not it is still there. Raises ProblemsError for what can be no design."""
     path = Path(text)
     try:
+        if path.is_file() and not is_collection(path.name):
+            targets((text,))  # which refuses jobs, pictures and the like in their own words
         if path.is_dir():
             root = project_root(path)
             inside = path.resolve().relative_to(root).as_posix()
@@ -51,7 +56,7 @@ def source_of(text: str) -> Source:
         root = project_root(_nearest_folder(path))
         inside = (path.parent.resolve() / path.name).relative_to(root).as_posix()
     except (OSError, RuntimeError, ValueError) as error:
-        message = f"This path cannot be used: {error}."
+        message = f"This path cannot be used: {why(error)}."
         raise ProblemsError(Problem(Place(text, 0, 0), message)) from None
     return Source(root, inside)
 
@@ -100,7 +105,7 @@ def coded(members: Iterable[Member], workspace: Workspace) -> tuple[Coded, ...]:
             own[member.path] = _own(member.path, workspace)
         key = member.path, member.variation.values
         sku, name = own[member.path]
-        found.setdefault(key, Coded(member, member.variation.sku_of(sku), member.variation.name_of(name)))
+        found.setdefault(key, Coded(member, member.variation.sku_of(sku), member.variation.name_of(name), sku))
     return tuple(found.values())
 
 

@@ -17,7 +17,8 @@ STYLE = """\
 * { box-sizing: border-box; }
 html { background: var(--page); color: var(--ink); }
 body { margin: 0; font: 400 15px/1.5 ui-rounded, "Nunito", "Segoe UI", system-ui, sans-serif; }
-h1, h2 { font-family: "Lora", "Iowan Old Style", "Palatino Linotype", Georgia, serif; font-weight: 500; margin: 0; }
+h1, h2 { font-family: "Lora", "Iowan Old Style", "Palatino Linotype", Georgia, serif; font-weight: 500; }
+h1, h2 { margin: 0; }
 h1 { font-size: clamp(1.9rem, 5vw, 2.9rem); line-height: 1.15; letter-spacing: -.01em; }
 h2 { font-size: 1.5rem; line-height: 1.25; }
 h3 { font-size: .95rem; font-weight: 650; margin: 1.2rem 0 .2rem; }
@@ -42,12 +43,13 @@ section { padding-block: 2.2rem; border-top: 1px solid var(--line); }
 .state.added { color: var(--lead); border-color: currentColor; }
 .state.unreadable { color: var(--error); border-color: currentColor; }
 .panes { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 1.2rem; margin: 1.3rem 0 .4rem; }
+.panes { align-items: start; }
 .panes.one { grid-template-columns: minmax(0, 22rem); }
-figure { margin: 0; display: flex; flex-direction: column; }
+figure { margin: 0; }
 figure h3 { margin: 0 0 .5rem; }
 .well {
   background: var(--well); border-radius: 10px; padding: clamp(.6rem, 2vw, 1.3rem);
-  display: grid; place-items: center; flex: 1;
+  display: grid; place-items: center;
 }
 .well img { display: block; max-width: 100%; max-height: 30rem; width: auto; height: auto; }
 .well img { filter: drop-shadow(0 1px 2px rgb(40 30 20 / .25)); }
@@ -55,15 +57,18 @@ figure h3 { margin: 0 0 .5rem; }
 .over img { grid-area: 1 / 1; }
 figcaption { margin-top: .55rem; font-size: .86rem; color: var(--quiet); min-height: 2.6em; }
 figcaption label { display: flex; align-items: center; gap: .6rem; }
-input[type=range] { flex: 1; min-width: 4rem; accent-color: var(--lead); }
+input[type=range] { flex: 1; min-width: 2.5rem; width: 4rem; accent-color: var(--lead); }
 .key { display: inline-block; width: .75em; height: .75em; border-radius: 3px; background: var(--changed); }
-table { width: 100%; border-collapse: collapse; margin-top: 1rem; font-size: .93rem; }
+table { width: 100%; border-collapse: collapse; margin-top: 1rem; font-size: .93rem; table-layout: fixed; }
+thead th { width: 26%; }
+thead th:nth-child(2), thead th:nth-child(3) { width: 23%; }
+thead th:nth-child(4) { width: 9%; }
+thead th:nth-child(5) { width: 19%; }
 caption { text-align: left; color: var(--quiet); font-size: .86rem; padding-bottom: .3rem; }
-th, td { text-align: left; vertical-align: baseline; padding: .42rem .9rem .42rem 0; }
+th, td { text-align: left; vertical-align: baseline; padding: .42rem .9rem .42rem 0; overflow-wrap: anywhere; }
 tbody tr { border-top: 1px solid var(--line); }
 thead th { color: var(--quiet); font-weight: 500; font-size: .84rem; }
 tbody th { font-weight: 600; }
-td { overflow-wrap: anywhere; }
 td.was { color: var(--quiet); }
 td.by { font-variant-numeric: tabular-nums; white-space: nowrap; }
 td.at { color: var(--quiet); }
@@ -77,15 +82,17 @@ footer { padding-block: 1.6rem 3rem; color: var(--quiet); font-size: .86rem; bor
 @media (max-width: 620px) {
   .panes { gap: .6rem; }
   .well { padding: .4rem; border-radius: 6px; }
-  figcaption label { flex-wrap: wrap; }
-  table, thead, tbody, tr, th, td { display: block; }
+  figcaption label { gap: .3rem; font-size: .8rem; }
+  table, caption, thead, tbody, tr, th, td { display: block; }
   thead { position: absolute; clip-path: inset(50%); height: 1px; overflow: hidden; }
   tbody tr { padding-block: .5rem; }
   tbody th, tbody td { padding: 0; }
-  td.was:not(:empty)::after { content: " →"; }
+  tbody td:nth-child(-n + 3) { display: inline; }
+  td.was:not(:empty)::after { content: " →"; margin-right: .35em; }
 }
 @media print {
-  :root { --page: #fff; --raised: #fff; --ink: #222; --quiet: #555; --line: #ddd; --well: #fff; --changed: #d6145c; }
+  :root { --page: #fff; --raised: #fff; --ink: #222; --quiet: #555; --line: #ddd; --well: #fff; }
+  :root { --changed: #d6145c; }
   section { break-inside: avoid; }
   .well img { max-height: 11cm; filter: none; outline: .2mm solid #ccc; }
   input, figcaption label { display: none; }

@@ -42,7 +42,8 @@ class Word:
     """How a field is told: by what word and in what unit.
 
     An empty word leaves it to the parts of the field, which are told by their own. `key` is the key of the YAML,
-    its path where that is the design's; `none` is what None or nothing means; `section` is the head it is told under.
+    its path where that is the design's; `none` is what None or nothing means; `section` the head it is told under.
+    Where the field `beside` is nothing, this one does nothing, and is not told.
     """
 
     what: str
@@ -50,6 +51,7 @@ class Word:
     key: str = ""
     none: str = "none"
     section: str = ""
+    beside: str = ""
 
 
 @dataclass(frozen=True, slots=True)

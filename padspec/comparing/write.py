@@ -27,8 +27,9 @@ def write_comparison(comparison: Comparison, output: Workspace) -> tuple[str, ..
 
 def _pictures(comparison: Comparison) -> Iterator[tuple[str, bytes]]:
     for pad in comparison.pads:
-        for name, data in (pad.shown.files if pad.shown else {}).items():
-            yield picture_path(pad, name), data
+        if pad.shown is not None:
+            for name, data in pad.shown.files.items():
+                yield picture_path(pad, name, pad.shown), data
 
 
 def _pictures_there(output: Workspace) -> set[str]:
