@@ -42,8 +42,8 @@ class Said:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """One pad. `values` are those of its variant by axis; sizes are in mm; `face` and `flat` are the paths of proof
-    and flat-lay under the output folder, empty where there is none; `files` are paths there with a word for each.
+    """One pad. `values` are those of its variant by axis; sizes are in mm; `face` and `flat` are the paths of
+    proof and flat-lay under the output folder, empty where there is none; `files` are paths there, a word for each.
     """
 
     sku: str

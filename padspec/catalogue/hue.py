@@ -3,8 +3,8 @@
 from padspec.base.colour import Colour
 from padspec.base.mixing import lch
 
-#: Families by the OKLCh hue at which each begins, in degrees (common practice, no published source: hues were named
-#: on swatches of the strength that grounds have).
+#: Families by the OKLCh hue at which each begins, in degrees (common practice, no published source: hues were
+#: named on swatches of the strength that grounds have).
 _FAMILIES = (
     (8.0, "red"),
     (42.0, "orange"),
@@ -35,7 +35,7 @@ def family(colour: Colour) -> str:
 
 
 def hue_order(colour: Colour) -> tuple[int, float, float]:
-    """What colours are sorted by: families round the circle, then hue, then from light to dark; neutral ones last."""
+    """What colours are sorted by: families round the circle, hue, from light to dark; neutral ones last."""
     lightness, _, hue = lch(colour)
     name = family(colour)
     round_ = 0.0 if name == NEUTRAL else round((hue - _FAMILIES[0][0]) % 360, 6)

@@ -80,8 +80,8 @@ def page_html(catalogue: Catalogue) -> str:
 <section hidden aria-label="All pads in order"><ul class="cards" id="in-order"></ul></section>
 {groups}
 </main>
-<footer class="wrap"><p>{len(cards)} pads. Beside this page lie catalogue.csv and catalogue.json, for other programs.
-Prices are what the designs state; taxes and local rules are yours to mind.</p></footer>
+<footer class="wrap"><p>{len(cards)} pads. Beside this page lie catalogue.csv and catalogue.json, for other
+programs. Prices are what the designs state; taxes and local rules are yours to mind.</p></footer>
 </div>
 {_paper(catalogue)}
 <script>
@@ -203,7 +203,8 @@ def _swatches(card: Card) -> str:
 
 
 def _findings(card: Card) -> str:
-    state = f'<p class="state {card.state}"><span aria-hidden="true">{_MARKS[card.state]}</span> {STATES[card.state]}</p>'
+    mark = f'<span aria-hidden="true">{_MARKS[card.state]}</span>'
+    state = f'<p class="state {card.state}">{mark} {STATES[card.state]}</p>'
     if not card.findings:
         return state
     items = "".join(

@@ -77,7 +77,8 @@ SCRIPT = """\
     const wish = new URLSearchParams(location.hash.slice(1));
     search.value = wish.get('q') || '';
     for (const select of selects) {
-      select.selectedIndex = Math.max(0, [...select.options].findIndex((one) => one.value === wish.get(select.name)));
+      const value = wish.get(select.name);
+      select.selectedIndex = Math.max(0, [...select.options].findIndex((one) => one.value === value));
     }
     for (const hue of hues) hue.setAttribute('aria-pressed', String(wish.getAll('hue').includes(hue.value)));
     show();

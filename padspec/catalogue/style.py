@@ -24,7 +24,8 @@ STYLE = """\
 *, ::before { box-sizing: border-box; }
 html { background: var(--page); color: var(--ink); scroll-padding-top: 4rem; }
 body { margin: 0; font: 400 15px/1.5 "Nunito", "Segoe UI", system-ui, sans-serif; }
-h1, h2 { font-family: "Lora", "Iowan Old Style", "Palatino Linotype", Georgia, serif; font-weight: 500; margin: 0; }
+h1, h2 { font-family: "Lora", "Iowan Old Style", "Palatino Linotype", Georgia, serif; font-weight: 500; }
+h1, h2 { margin: 0; }
 h1 { font-size: clamp(1.9rem, 5vw, 3rem); line-height: 1.12; letter-spacing: -.012em; text-wrap: balance; }
 h2 { font-size: 1.45rem; line-height: 1.25; }
 h3 { margin: 0; font-size: 1rem; font-weight: 650; line-height: 1.3; }
@@ -42,8 +43,8 @@ a:hover { color: var(--lead); }
 .wrap { max-width: 1420px; margin-inline: auto; padding-inline: clamp(1rem, 4vw, 3rem); }
 .head { padding-block: clamp(1.6rem, 5vw, 3.6rem) 1.6rem; }
 .head p { max-width: 62ch; margin-top: .5rem; color: var(--quiet); }
-.studio { margin-bottom: .5rem !important; color: var(--lead) !important; font-size: .82rem; letter-spacing: .13em; }
-.studio { text-transform: uppercase; }
+.head .studio { margin: 0 0 .5rem; color: var(--lead); font-size: .82rem; letter-spacing: .13em; }
+.head .studio { text-transform: uppercase; }
 .bar { border-block: 1px solid var(--line); }
 @media (min-width: 60rem) and (min-height: 40rem) {
   .bar { position: sticky; top: 0; z-index: 3; background: var(--page); }
@@ -78,12 +79,14 @@ section > p { color: var(--quiet); max-width: 62ch; margin-top: .2rem; }
 }
 .card { width: max(calc(var(--w) * 1px), 11rem); max-width: 100%; content-visibility: auto; }
 .card { contain-intrinsic-size: auto 12rem auto 32rem; }
-.face { display: block; width: calc(var(--w) * 1px); max-width: 100%; box-shadow: var(--shade); background: var(--g); }
+.face { display: block; width: calc(var(--w) * 1px); max-width: 100%; background: var(--g); }
+.face { box-shadow: var(--shade); }
 .face img { display: block; width: 100%; height: auto; }
 .face.none { aspect-ratio: var(--w) / var(--h); display: grid; place-items: center; padding: .5rem; }
 .face.none span { padding: .2rem .5rem; background: #fff; color: #2b2824; font-size: .8rem; border-radius: 3px; }
 .card h3 { margin-top: .9rem; overflow-wrap: anywhere; }
-.sku { color: var(--quiet); font: 400 .8rem/1.4 ui-monospace, "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
+.sku { color: var(--quiet); font: 400 .72rem/1.5 ui-monospace, "DejaVu Sans Mono", monospace; }
+.sku { overflow-wrap: anywhere; letter-spacing: -.02em; }
 .facts { margin: .3rem 0 0; display: flex; flex-wrap: wrap; gap: 0 .8rem; color: var(--quiet); font-size: .87rem; }
 .facts div { display: flex; gap: .3rem; }
 .facts dt { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
@@ -94,14 +97,16 @@ section > p { color: var(--quiet); max-width: 62ch; margin-top: .2rem; }
 .swatches li + li { margin-left: -1px; }
 .swatches li:first-child { border-radius: 4px 0 0 4px; }
 .swatches li:last-child { border-radius: 0 4px 4px 0; }
-.state { display: inline-flex; align-items: center; gap: .4rem; margin-top: .55rem; font-size: .87rem; font-weight: 600; }
+.state { display: inline-flex; align-items: center; gap: .4rem; margin-top: .55rem; }
+.state { font-size: .87rem; font-weight: 600; }
 .state.ready { color: var(--ready); }
 .state.look { color: var(--look); }
 .state.stop { color: var(--stop); }
 details { font-size: .85rem; color: var(--quiet); }
 summary { cursor: pointer; min-height: 1.5rem; }
 details ul { margin: .2rem 0 .4rem; padding-left: 1.1rem; }
-.links { list-style: none; display: flex; flex-wrap: wrap; gap: 0 .9rem; margin: .3rem 0 0; padding: 0; font-size: .85rem; }
+.links { list-style: none; display: flex; flex-wrap: wrap; gap: 0 .9rem; margin: .3rem 0 0; padding: 0; }
+.links { font-size: .85rem; }
 .links a { display: inline-block; min-height: 1.5rem; line-height: 1.5rem; }
 .flat { display: block; margin-top: .7rem; }
 .flat img { display: block; width: 100%; height: auto; border-radius: 3px; }
@@ -110,7 +115,10 @@ footer { padding-block: 2rem 3rem; color: var(--quiet); font-size: .85rem; borde
 .paper { display: none; }
 @media (prefers-reduced-motion: no-preference) { html { scroll-behavior: smooth; } }
 @media (forced-colors: active) { .swatches li, .hues button::before { forced-color-adjust: none; } }
-@page { margin: 14mm 12mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
+@page {
+  margin: 14mm 12mm 15mm;
+  @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; }
+}
 @media print {
   html, body { background: #fff; color: #000; }
   body { font-size: 9pt; line-height: 1.35; }

@@ -9,6 +9,8 @@ from padspec.report import json_text
 
 #: Changes when a key of the JSON means something else, or goes.
 FORM = "padspec catalogue 1"
+_COLUMNS = ("sku", "name", "design sku", "width mm", "height mm", "leaves", "price", "currency", "state")
+_COLUMNS += ("findings", "tags", "ground", "hue")
 
 
 def catalogue_csv(cards: Sequence[Card]) -> bytes:

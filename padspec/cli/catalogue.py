@@ -43,9 +43,9 @@ def command(
 ) -> int:
     """Build what has changed, and put all pads on one page.
 
-    The page opens from disk, is searched and filtered there, and prints as a line sheet with an order column; beside
-    it lie the same as CSV and JSON. Exit status: 0 without errors, 1 with findings of severity error, 2 where a
-    file could not be used.
+    The page opens from disk, is searched and filtered there, and prints as a line sheet with an order column;
+    beside it lie the same as CSV and JSON. Exit status: 0 without errors, 1 with findings of severity error, 2 where
+    a file could not be used.
     """
     make_haste()
     speech = Speech(as_json, quiet, verbose)

@@ -86,9 +86,10 @@ def main() -> None:
         status = done.exit_code
     except click.ClickException as error:
         status = _wrong_words(error)
-    except (click.Abort, KeyboardInterrupt):
+    except (click.Abort, KeyboardInterrupt) as stop:
         click.echo("Stopped. Every file written so far is whole.", err=True)
         status = 130
+        _leave_if_processes_ended(stop, status)
     except SystemExit as ended:
         # click ends like this after completing a word, and where the reader of our output went away (a pager,
         # head): nothing is wrong then.
@@ -99,6 +100,17 @@ def main() -> None:
     except Exception as error:
         status = _own_fault(error)
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _leave_if_processes_ended(stop: BaseException, status: int) -> None:
+    """Leave without the usual waiting for processes beside this one where an interrupt has ended them."""
+    if "padspec.collection.workers" in sys.modules:
+        from padspec.collection.workers import ProcessesEnded
+
+        if isinstance(stop.__cause__, ProcessesEnded) or isinstance(stop, ProcessesEnded):
+            sys.stdout.flush()
+            sys.stderr.flush()
+            os._exit(status)
 
 
 def _refuse_undecodable(words: list[str]) -> None:

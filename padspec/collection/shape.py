@@ -41,7 +41,21 @@ _FINDING = Shape(
 #: What `report.pad_data` gives.
 SUMMARY = Shape(
     (
-        *((key, _TEXT) for key in ("design", "sku", "base_sku", "base_name", "currency", "studio", "layout", "file", "state", "sheet")),
+        *(
+            (key, _TEXT)
+            for key in (
+                "design",
+                "sku",
+                "base_sku",
+                "base_name",
+                "currency",
+                "studio",
+                "layout",
+                "file",
+                "state",
+                "sheet",
+            )
+        ),
         ("caution", _TEXT),
         *((key, _TEXT_OR_NONE) for key in ("about", "price")),
         *((key, _COUNT) for key in ("n_up", "cuts", "leaves", "copies")),

@@ -51,14 +51,29 @@ class Processes:
             yield from Here().run(work, first)
             return
         context = multiprocessing.get_context(_way_to_start())
-        with ProcessPoolExecutor(self._jobs, context, initializer=_stop_at_once) as pool:
-            try:
-                yield from completed(pool, work, chain(first, to_do), _AHEAD * self._jobs)
-            except BrokenProcessPool:
-                message = "A process that built beside this one ended before its time; memory may have run out."
-                raise PadspecError(f"{message} Try fewer: --jobs {max(1, self._jobs // 2)}.") from None
-            finally:
-                pool.shutdown(cancel_futures=True)
+        pool = ProcessPoolExecutor(self._jobs, context, initializer=_stop_at_once)
+        try:
+            yield from completed(pool, work, chain(first, to_do), _AHEAD * self._jobs)
+        except BrokenProcessPool:
+            message = "A process that built beside this one ended before its time; memory may have run out."
+            raise PadspecError(f"{message} Try fewer: --jobs {max(1, self._jobs // 2)}.") from None
+        except KeyboardInterrupt:
+            # Nobody wants what they are about any more, and none of them writes a file.
+            _end_processes()
+            raise ProcessesEnded from None
+        finally:
+            pool.shutdown(wait=False, cancel_futures=True)
+
+
+class ProcessesEnded(KeyboardInterrupt):
+    """This run was interrupted, and so were the processes beside it: whoever leaves must not wait for them, since
+    they may have been caught holding each other up.
+    """
+
+
+def _end_processes() -> None:
+    for process in multiprocessing.active_children():
+        process.kill()
 
 
 def completed(

@@ -12,13 +12,12 @@ from padspec.checks.table import run_checks
 from padspec.collection.build import Run
 from padspec.collection.collection_file import Collection
 from padspec.collection.font_files import font_digests
-from padspec.collection.targets import Target
 from padspec.compose.compose import compose
 from padspec.personal.bench import Pattern, Ready, make_ready
 from padspec.personal.faults import MOST_TOLD, RowFault
 from padspec.personal.record import PersonalRecord
 from padspec.personal.volume import MOST_SHEETS, Extreme, VolumeMade, VolumeUnit, make_volume, sheet_for
-from padspec.personal.wish import PersonalWish
+from padspec.personal.wish import PersonalPad, PersonalWish
 from padspec.reading.rows import Row
 from padspec.report import finding_data, json_text
 from padspec.sheet.tile import tile
@@ -26,15 +25,6 @@ from padspec.workspace import FolderWorkspace, content_digest
 
 CAUTION = "Print all copies of a sheet before the next (uncollated): the stack in every slot is then one pad."
 _PASSING = ".cache/passing"
-
-
-@dataclass(frozen=True, slots=True)
-class PersonalPad:
-    """One pad of a run: its target and SKU, and how many rows are for it."""
-
-    target: Target
-    sku: str
-    rows: int
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,12 +17,13 @@ from padspec.collection.digests import Digests, StampedDigests
 from padspec.collection.own_sku import own_skus
 from padspec.collection.targets import Target
 from padspec.collection.variation_digest import settings_digest
-from padspec.personal.faults import MOST_TOLD
-from padspec.personal.making import PersonalPad, make_personal
 from padspec.personal.record import recall, record_path, still_holds
-from padspec.personal.wish import PersonalWish, read_wish
+from padspec.personal.wish import PersonalPad, PersonalWish, read_wish
 from padspec.reading.tree import as_data
 from padspec.workspace import FolderWorkspace, content_digest
+
+#: So many rows that name no pad are told.
+_MOST_TOLD = 50
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +76,9 @@ def build_personal(
             built.append(PersonalBuilt(root, record.summary, was_current=True))
         else:
             with alone(output.root, run.waiting):
+                # Imported only when there is something to make: finding that nothing changed must stay quick.
+                from padspec.personal.making import make_personal
+
                 told = partial(_told, progress, done, whole)
                 made = make_personal(wish, pad, collection, output, run, told)
                 output.write(where, made.record(wished, now).text())
@@ -106,7 +110,7 @@ def _rows_by_sku(wish: PersonalWish, known: list[str]) -> dict[str, int]:
             )
         counts[sku] = counts.get(sku, 0) + 1
     if problems:
-        raise ProblemsError(*problems[:MOST_TOLD])
+        raise ProblemsError(*problems[:_MOST_TOLD])
     return counts
 
 

@@ -7,6 +7,7 @@ from padspec.base.nearest import did_you_mean
 from padspec.base.place import Place
 from padspec.collection.axes import table_bytes
 from padspec.collection.collection_file import Collection
+from padspec.collection.targets import Target
 from padspec.reading.fill import columns_in, filled_text, gaps_in, unknown_columns
 from padspec.reading.rows import Row, Table, read_table
 from padspec.reading.tree import Mapping, Scalar
@@ -35,6 +36,15 @@ class PersonalWish:
     def key_of(self, row: Row) -> str:
         """What a row is known by: its key, or its number."""
         return self.table.values(row)[self.key] if self.key else str(row.number)
+
+
+@dataclass(frozen=True, slots=True)
+class PersonalPad:
+    """One pad of a run: its target and SKU, and how many rows are for it."""
+
+    target: Target
+    sku: str
+    rows: int
 
 
 def read_wish(collection: Collection, workspace: Workspace) -> PersonalWish | None:
