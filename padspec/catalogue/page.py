@@ -77,7 +77,7 @@ def page_html(catalogue: Catalogue) -> str:
 <button type="button" id="clear" hidden>Show all</button>
 </div>
 <p class="empty" hidden>No pad is all of that. Take a filter out, or write fewer words.</p>
-<section hidden aria-label="All pads in order"><ul class="cards" id="in-order"></ul></section>
+<section hidden aria-labelledby="all"><h2 id="all">All pads</h2><ul class="cards" id="in-order"></ul></section>
 {groups}
 </main>
 <footer class="wrap"><p>{len(cards)} pads. Beside this page lie catalogue.csv and catalogue.json, for other

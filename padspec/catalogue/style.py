@@ -26,6 +26,7 @@ html { background: var(--page); color: var(--ink); scroll-padding-top: 4rem; }
 body { margin: 0; font: 400 15px/1.5 "Nunito", "Segoe UI", system-ui, sans-serif; }
 h1, h2 { font-family: "Lora", "Iowan Old Style", "Palatino Linotype", Georgia, serif; font-weight: 500; }
 h1, h2 { margin: 0; }
+h1, h2, h3 { overflow-wrap: anywhere; }
 h1 { font-size: clamp(1.9rem, 5vw, 3rem); line-height: 1.12; letter-spacing: -.012em; text-wrap: balance; }
 h2 { font-size: 1.45rem; line-height: 1.25; }
 h3 { margin: 0; font-size: 1rem; font-weight: 650; line-height: 1.3; }
@@ -77,14 +78,13 @@ section > p { color: var(--quiet); max-width: 62ch; margin-top: .2rem; }
   list-style: none; margin: 1.4rem 0 1.6rem; padding: 0; display: flex; flex-wrap: wrap; gap: 2.2rem 2rem;
   align-items: flex-start;
 }
-.card { width: max(calc(var(--w) * 1px), 11rem); max-width: 100%; content-visibility: auto; }
-.card { contain-intrinsic-size: auto 12rem auto 32rem; }
+.card { width: max(calc(var(--w) * 1px), 11rem); max-width: 100%; }
 .face { display: block; width: calc(var(--w) * 1px); max-width: 100%; background: var(--g); }
 .face { box-shadow: var(--shade); }
 .face img { display: block; width: 100%; height: auto; }
 .face.none { aspect-ratio: var(--w) / var(--h); display: grid; place-items: center; padding: .5rem; }
 .face.none span { padding: .2rem .5rem; background: #fff; color: #2b2824; font-size: .8rem; border-radius: 3px; }
-.card h3 { margin-top: .9rem; overflow-wrap: anywhere; }
+.card h3 { margin-top: .9rem; }
 .sku { color: var(--quiet); font: 400 .72rem/1.5 ui-monospace, "DejaVu Sans Mono", monospace; }
 .sku { overflow-wrap: anywhere; letter-spacing: -.02em; }
 .facts { margin: .3rem 0 0; display: flex; flex-wrap: wrap; gap: 0 .8rem; color: var(--quiet); font-size: .87rem; }

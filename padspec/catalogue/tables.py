@@ -10,7 +10,7 @@ from padspec.report import json_text
 #: Changes when a key of the JSON means something else, or goes.
 FORM = "padspec catalogue 1"
 _COLUMNS = ("sku", "name", "design sku", "width mm", "height mm", "leaves", "price", "currency", "state")
-_COLUMNS += ("findings", "tags", "ground", "hue")
+_MORE_COLUMNS = ("findings", "tags", "ground", "hue")
 
 
 def catalogue_csv(cards: Sequence[Card]) -> bytes:
@@ -19,20 +19,8 @@ def catalogue_csv(cards: Sequence[Card]) -> bytes:
     Axes have a column each, behind those that every pad has.
     """
     axes = list(dict.fromkeys(axis for card in cards for axis, _ in card.values))
-    head = [
-        "sku",
-        "name",
-        "design sku",
-        "width mm",
-        "height mm",
-        "leaves",
-        "price",
-        "currency",
-        "state",
-        "findings",
-    ]
-    head += ["tags", "ground", "hue", *axes]
-    return csv_text([head, *(_row(card, axes) for card in cards)]).encode("utf-8-sig")
+    rows = (_row(card, axes) for card in cards)
+    return csv_text([[*_COLUMNS, *_MORE_COLUMNS, *axes], *rows]).encode("utf-8-sig")
 
 
 def _row(card: Card, axes: list[str]) -> list[str | int | float]:
