@@ -43,7 +43,7 @@ class Said:
 @dataclass(frozen=True, slots=True)
 class Card:
     """One pad. `values` are those of its variant by axis; sizes are in mm; `face` and `flat` are the paths of
-    proof and flat-lay under the output folder, empty where there is none; `files` are paths there, a word for each.
+    proof and flat-lay under the output folder, empty where there is none; `files` are paths with a word for each.
     """
 
     sku: str

@@ -158,11 +158,14 @@ def _card(card: Card, catalogue: Catalogue, rank: int) -> str:
         "facets": json.dumps(facets, ensure_ascii=False),
     }
     attributes = " ".join(f'data-{key}="{escape(value)}"' for key, value in data.items())
-    title = " · ".join(value for _, value in card.values) or card.design
+    values = " · ".join(value for _, value in card.values)
+    title = values or card.design
+    # Under its design a variant is told by its values; among all pads in order it needs the design's name too.
+    of = f' <span class="of">{escape(card.design)}</span>' if values else ""
     return f"""\
 <li class="card" style="--w:{width};--h:{height};--g:{card.ground.hex}" {attributes}>
 {_face(card, catalogue, width, height)}
-<h3 dir="auto">{escape(title)}</h3>
+<h3 dir="auto">{escape(title)}{of}</h3>
 <p class="sku">{escape(card.sku)}</p>
 {_facts(card)}
 {_swatches(card)}

@@ -85,6 +85,8 @@ section > p { color: var(--quiet); max-width: 62ch; margin-top: .2rem; }
 .face.none { aspect-ratio: var(--w) / var(--h); display: grid; place-items: center; padding: .5rem; }
 .face.none span { padding: .2rem .5rem; background: #fff; color: #2b2824; font-size: .8rem; border-radius: 3px; }
 .card h3 { margin-top: .9rem; }
+.of { display: none; font-weight: 400; }
+#in-order .of { display: block; }
 .sku { color: var(--quiet); font: 400 .72rem/1.5 ui-monospace, "DejaVu Sans Mono", monospace; }
 .sku { overflow-wrap: anywhere; letter-spacing: -.02em; }
 .facts { margin: .3rem 0 0; display: flex; flex-wrap: wrap; gap: 0 .8rem; color: var(--quiet); font-size: .87rem; }

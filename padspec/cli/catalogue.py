@@ -44,8 +44,8 @@ def command(
     """Build what has changed, and put all pads on one page.
 
     The page opens from disk, is searched and filtered there, and prints as a line sheet with an order column;
-    beside it lie the same as CSV and JSON. Exit status: 0 without errors, 1 with findings of severity error, 2 where
-    a file could not be used.
+    beside it lie the same as CSV and JSON. Exit status: 0 without errors, 1 with findings of severity error, 2
+    where a file could not be used.
     """
     make_haste()
     speech = Speech(as_json, quiet, verbose)
@@ -91,5 +91,5 @@ def _say(made: AllBuilt, folder: Path, files: tuple[str, ...], speech: Speech) -
     say_findings(made.built)
     if not speech.quiet:
         click.echo(
-            f"{counted(len(made.built), 'pad')} on {shown_path(folder / files[0])}; catalogue.csv and .json beside it."
+            f"{counted(len(made.built), 'pad')} on {shown_path(folder / files[0])}; the same as CSV and JSON beside it."
         )

@@ -24,9 +24,9 @@ class Record:
     """One build: whose it was, what was read and written (path → digest), the circumstances, and its summary.
 
     `project` is the way from the output folder to the project's, so that both may move together. `values` are
-    those of the variant by axis and `collection` the file that has them, both empty for a design as it is. `varied`
-    is the digest of what a variant's settings say, `varied_places` of where they say it, `drawn` of all that the
-    drawn files show: while it stays, they need not be drawn again.
+    those of the variant by axis and `collection` the file that has them, both empty for a design as it is.
+    `varied` is the digest of what a variant's settings say, `varied_places` of where they say it, `drawn` of all
+    that the drawn files show: while it stays, they need not be drawn again.
     """
 
     project: str

@@ -10,8 +10,8 @@ from padspec.resolve.settings import Settings
 @dataclass(frozen=True, slots=True)
 class Listing:
     """How a pad is listed. `own_sku` and `own_name` are those of its design, without the variant; `values` are the
-    variant's, by axis, in the order of the axes; the price is what the shop asks in the studio's currency, None where none is
-    stated.
+    variant's, by axis, in the order of the axes; the price is what the shop asks in the studio's currency, None
+    where none is stated.
     """
 
     own_sku: str

@@ -2,7 +2,7 @@
 
     python tests/benchmarks/collection.py [--designs 24] [--conversions 6]
 
-The reference makes a PDF of one sheet, given as SVG, by cairosvg in a process of its own, for each of 144 variants:
+The reference makes a PDF of one sheet, given as SVG, by cairosvg in a process of its own for each of 144 variants:
 some are timed and the rest reckoned. Then the same with PNG proofs, against cairosvg making PDF and PNG; the build
 again where nothing changed; and after one edit of one design. Ratios count; no test depends on them.
 """

@@ -3,8 +3,8 @@
     python tests/benchmarks/personal.py [--faces 1000 10000 100000]
 
 Both run in this process, one after the other, volume by volume. The reference is given every content stream and
-form that the volume came to have, deflates them as padspec does and puts them into a file. Peak memory is that of a
-process of its own that only builds. Ratios count; no test depends on them.
+form that the volume came to have, deflates them as padspec does and puts them into a file. Peak memory is that of
+a process of its own that only builds. Ratios count; no test depends on them.
 """
 
 import argparse

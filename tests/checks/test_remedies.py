@@ -73,7 +73,8 @@ STUDIOS = st.fixed_dictionaries(
 
 
 @settings(
-    max_examples=25,
+    # Each is a design with half a dozen remedies, and every one of them is built and checked again.
+    max_examples=10,
     deadline=None,
     derandomize=True,
     database=None,
