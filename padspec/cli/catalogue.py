@@ -90,6 +90,5 @@ def _say(made: AllBuilt, folder: Path, files: tuple[str, ...], speech: Speech) -
     say_failures(made)
     say_findings(made.built)
     if not speech.quiet:
-        click.echo(
-            f"{counted(len(made.built), 'pad')} on {shown_path(folder / files[0])}; the same as CSV and JSON beside it."
-        )
+        page = shown_path(folder / files[0])
+        click.echo(f"{counted(len(made.built), 'pad')} on {page}; the same as CSV and JSON beside it.")
