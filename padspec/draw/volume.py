@@ -6,6 +6,7 @@ take a few numbers a letter. Geometry is that of pdf.py, millimetres with y down
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import pikepdf
 from pikepdf import Dictionary, Name, Object, Pdf
@@ -172,5 +173,7 @@ class _Volume:
         return self._pdf.make_indirect(form)
 
 
+# Letters move the pen by their advances, of which a text has few.
+@lru_cache(maxsize=8192)
 def _ems(value: float) -> str:
     return number_text(value, _EM_DIGITS)

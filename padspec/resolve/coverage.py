@@ -22,8 +22,20 @@ def missing_characters(font: Font, text: str) -> str:
     Accents are joined to their letters first (Unicode NFC), as shaping does; a letter that the font has only in
     parts (NFD) is not missing.
     """
-    characters = dict.fromkeys(unicodedata.normalize("NFC", text))
-    return "".join(c for c in characters if not _needs_no_glyph(c) and not _has(font, c))
+    text = unicodedata.normalize("NFC", text)
+    found = _found(font)
+    if found.issuperset(text):
+        return ""
+    characters = dict.fromkeys(text)
+    missing = [c for c in characters if c not in found and not _needs_no_glyph(c) and not _has(font, c)]
+    found.update(characters.keys() - missing)
+    return "".join(missing)
+
+
+@lru_cache(maxsize=64)
+def _found(font: Font) -> set[str]:  # noqa: ARG001 (what it is known by)
+    """The characters that were looked for in a font and found, or need no glyph: most texts have no others."""
+    return set()
 
 
 def lacking(font: Font, text: str) -> str:

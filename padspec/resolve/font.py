@@ -17,3 +17,7 @@ class Font:
     weight: int
     fallbacks: tuple[str, ...] = ()
     beside: tuple[str, ...] = ()
+
+    def __hash__(self) -> int:
+        """Of what tells fonts apart: they are looked up for every letter."""
+        return hash((self.digest, self.weight))

@@ -3,12 +3,14 @@
     python tests/benchmarks/personal.py [--faces 1000 10000 100000]
 
 Both run in this process, one after the other, volume by volume. The reference is given every content stream and
-form that the volume came to have, deflates them as padspec does and puts them into a file. Peak memory is that of
+form that the volume came to have, deflates them as padspec does and puts them into a file; a second time with the
+outlines of all letters written out on each page, as they would be without forms for glyphs. Peak memory is that of
 a process of its own that only builds. Ratios count; no test depends on them.
 """
 
 import argparse
 import random
+import re
 import resource
 import subprocess
 import sys
@@ -58,25 +60,36 @@ def set_up(folder: Path, faces: int) -> None:
     (folder / "names.csv").write_text(names(faces), "utf-8")
 
 
-def bare(data: bytes) -> float:
-    """Seconds that pikepdf alone takes for the streams of a volume."""
+def streams(data: bytes) -> tuple[list[bytes], dict[str, bytes]]:
+    """The content streams of a volume's pages and its forms."""
     with pikepdf.open(BytesIO(data)) as made:
         contents = [page.Contents.read_bytes() for page in made.pages]
         resources = made.pages[0].Resources.XObject
-        forms = {name: form.read_bytes() for name, form in resources.items()}
-        start = time.perf_counter()
-        with pikepdf.new() as pdf:
-            objects = pdf.make_indirect(pikepdf.Dictionary())
-            common = {"/Type": pikepdf.Name.Page, "/MediaBox": pikepdf.Array([0, 0, 842, 595])}
-            common["/Resources"] = pdf.make_indirect(pikepdf.Dictionary(XObject=objects))
-            for name, form in forms.items():
-                objects[name] = pdf.make_indirect(stream(pdf, form))
-            for content in contents:
-                page = pikepdf.Dictionary(common)
-                page.Contents = pdf.make_indirect(stream(pdf, content))
-                pdf.pages.append(pikepdf.Page(pdf.make_indirect(page)))
-            saved(pdf)
-        return time.perf_counter() - start
+        return contents, {name: form.read_bytes() for name, form in resources.items()}
+
+
+def written_out(contents: list[bytes], forms: dict[str, bytes]) -> list[bytes]:
+    """The content streams with every glyph's outline where its form is placed."""
+    glyphs = {name.encode(): form for name, form in forms.items() if name.startswith("/Glyph")}
+    pattern = re.compile(rb"(/Glyph-\d+) Do")
+    return [pattern.sub(lambda one: b"q 0.001 0 0 -0.001 0 0 cm " + glyphs[one[1]] + b" Q", c) for c in contents]
+
+
+def bare(contents: list[bytes], forms: dict[str, bytes]) -> float:
+    """Seconds that pikepdf alone takes for some streams."""
+    start = time.perf_counter()
+    with pikepdf.new() as pdf:
+        objects = pdf.make_indirect(pikepdf.Dictionary())
+        common = {"/Type": pikepdf.Name.Page, "/MediaBox": pikepdf.Array([0, 0, 842, 595])}
+        common["/Resources"] = pdf.make_indirect(pikepdf.Dictionary(XObject=objects))
+        for name, form in forms.items():
+            objects[name] = pdf.make_indirect(stream(pdf, form))
+        for content in contents:
+            page = pikepdf.Dictionary(common)
+            page.Contents = pdf.make_indirect(stream(pdf, content))
+            pdf.pages.append(pikepdf.Page(pdf.make_indirect(page)))
+        saved(pdf)
+    return time.perf_counter() - start
 
 
 def stream(pdf: pikepdf.Pdf, data: bytes) -> pikepdf.Stream:
@@ -86,20 +99,22 @@ def stream(pdf: pikepdf.Pdf, data: bytes) -> pikepdf.Stream:
     return made
 
 
-def measured(folder: Path) -> tuple[float, float]:
-    """Seconds of padspec and of the reference for every volume of a folder's run."""
+def measured(folder: Path) -> tuple[float, float, float]:
+    """Seconds of padspec and of both references for every volume of a folder's run."""
     collection = read_collection("collection.yaml", FolderWorkspace(folder))
     found = wished_pads(collection, folder)
     assert found is not None
     wish, (pad,) = found
     run = Run(lambda root: root / "out", BuildWish(), Here(), work, 1, lambda _: None)
-    mine = theirs = 0.0
+    mine = theirs = out = 0.0
     for unit in units_of(wish, pad, Pattern.of_pad(wish, pad.target), 3, run):
         start = time.perf_counter()
         made = make_volume(unit)
         mine += time.perf_counter() - start
-        theirs += bare(made.pdf)
-    return mine, theirs
+        contents, forms = streams(made.pdf)
+        theirs += bare(contents, forms)
+        out += bare(written_out(contents, forms), forms)
+    return mine, theirs, out
 
 
 def peak(folder: Path) -> float:
@@ -119,10 +134,11 @@ def main() -> None:
         with tempfile.TemporaryDirectory() as name:
             folder = Path(name)
             set_up(folder, faces)
-            mine, theirs = measured(folder)
+            mine, theirs, out = measured(folder)
             print(
                 f"{faces:7} faces, 3-up: padspec {mine:6.2f} s ({mine / faces * 1000:.3f} ms a face, "
-                f"{faces / mine:.0f} faces a second), bare pikepdf {theirs:6.2f} s, ratio {mine / theirs:.2f}; "
+                f"{faces / mine:.0f} faces a second), bare pikepdf {theirs:6.2f} s, ratio {mine / theirs:.2f}, "
+                f"outlines written out {out:6.2f} s, ratio {mine / out:.2f}; "
                 f"peak of a build so far {peak(folder):.0f} MB"
             )
 

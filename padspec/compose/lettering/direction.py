@@ -16,6 +16,8 @@ _CLOSING = {"(": ")", "[": "]", "{": "}", "⟨": "⟩"}
 _ISOLATES = dict.fromkeys(range(0x2066, 0x206A))
 #: Below this there is Latin and what any script shares, nothing else.
 _PAST_LATIN = "\u0250"
+#: Dashes, quotes and the like (Unicode block General Punctuation), which any script shares.
+_PUNCTUATION = frozenset(map(chr, range(0x2010, 0x2028)))
 #: Scripts that take the script of their neighbours: common and inherited characters.
 _ANY = frozenset({"Zyyy", "Zinh"})
 
@@ -116,7 +118,7 @@ def _reordered(levels: list[tuple[int, str]]) -> list[tuple[int, str]]:
 
 def _by_script(text: str) -> list[str]:
     """The text cut where the script changes; marks, digits and spaces go with what stands before them."""
-    if all(character < _PAST_LATIN for character in text):
+    if all(character < _PAST_LATIN or character in _PUNCTUATION for character in text):
         return [text]
     from fontTools.unicodedata import script
 

@@ -30,14 +30,20 @@ def glyph(font: Font, number: int) -> Outline:
     return tuple(steps)
 
 
-@lru_cache(maxsize=4096)
 def glyph_edges(font: Font, number: int) -> tuple[float, float, float, float] | None:
     """Least x and y, most x and y among a glyph's points; None where it has none."""
-    found = points(glyph(font, number))
-    if not found:
-        return None
-    xs, ys = [x for x, _ in found], [y for _, y in found]
-    return min(xs), min(ys), max(xs), max(ys)
+    known = _edges(font)
+    if number not in known:
+        found = points(glyph(font, number))
+        xs, ys = [x for x, _ in found], [y for _, y in found]
+        known[number] = (min(xs), min(ys), max(xs), max(ys)) if found else None
+    return known[number]
+
+
+@lru_cache(maxsize=32)
+def _edges(font: Font) -> dict[int, tuple[float, float, float, float] | None]:  # noqa: ARG001 (what it is known by)
+    """The edges of a font's glyphs, as far as they were asked for."""
+    return {}
 
 
 def letter(font: Font, character: str) -> Outline:

@@ -45,22 +45,6 @@ class SetGlyph(NamedTuple):
         moved = mapped(glyph(self.font, self.number), Affine.move(self.dx, self.dy))
         return mapped(moved, Affine(a=self.share, d=-self.share, e=self.left))
 
-    @property
-    def edges(self) -> tuple[float, float, float, float] | None:
-        """Left, top, right and foot of its outline; None for a glyph without ink."""
-        found = glyph_edges(self.font, self.number)
-        if found is None:
-            return None
-        # Summed as the outline's own points are, so that both agree to the last bit.
-        least_x, least_y, most_x, most_y = found
-        share, left = self.share, self.left
-        return (
-            share * (least_x + self.dx) + left,
-            -share * (most_y + self.dy),
-            share * (most_x + self.dx) + left,
-            -share * (least_y + self.dy),
-        )
-
 
 class SetLetter(NamedTuple):
     """One grapheme: the first character of the text it stands for, its glyphs, the pen before it and its advance.
@@ -105,10 +89,18 @@ def set_line(font: Font, text: str, tracking: float = 0.0) -> SetLine:
 
 
 def _ink(letters: list[SetLetter]) -> Box:
-    edges = [found for letter in letters for glyph in letter.glyphs if (found := glyph.edges) is not None]
-    if not edges:
+    """The box of all outlines. Summed as their own points are, so that both agree to the last bit."""
+    lefts, tops, rights, feet = [], [], [], []
+    for letter in letters:
+        for font, number, dx, dy, share, left in letter.glyphs:
+            edges = glyph_edges(font, number)
+            if edges is not None:
+                lefts.append(share * (edges[0] + dx) + left)
+                tops.append(-share * (edges[3] + dy))
+                rights.append(share * (edges[2] + dx) + left)
+                feet.append(-share * (edges[1] + dy))
+    if not lefts:
         return Box(0, 0, 0, 0)
-    lefts, tops, rights, feet = zip(*edges, strict=True)
     left, top = min(lefts), min(tops)
     return Box(left, top, max(rights) - left, max(feet) - top)
 
