@@ -51,6 +51,7 @@ WORDS: dict[type, Words] = {
     },
     Listing: {
         "own_sku": Word("SKU without the variant", key="sku"),
+        "own_name": Apart("the name tells of it"),
         "values": Word("variant", "pairs"),
         "tags": Word("tags", "texts", key="tags"),
         "price": Word("price", "money", key="price"),

@@ -17,6 +17,8 @@ from padspec.scene.nodes import Layer, Node, Scene, Shape
 
 #: So many different texts of a block are kept measured.
 _MOST_KEPT = 4096
+#: So many templates, each of about a million bytes.
+_MOST_TEMPLATES = 32
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,9 +72,11 @@ class Faces:
         """The face with a text for each of the changing blocks; what compose gives for `design(texts)`."""
         measured = {name: self._measure(name, texts[name]) for name in self._blocks}
         key = tuple((height, bool(block.text)) for block, height in measured.values())
-        template = self._templates.get(key)
-        if template is None:
-            template = self._templates[key] = self._template(compose(self.design(texts)))
+        # The last that were used are kept: a long table would come to have a hundred.
+        template = self._templates.pop(key, None) or self._template(compose(self.design(texts)))
+        self._templates[key] = template
+        if len(self._templates) > _MOST_TEMPLATES:
+            self._templates.pop(next(iter(self._templates)))
         seats = template.seats
         return Reset(
             template,
