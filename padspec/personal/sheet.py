@@ -21,25 +21,26 @@ from padspec.sheet.tile import lay
 
 _BETWEEN = "  ·  "
 #: So many digits and characters of keys are made room for.
-_SHEET, _KEYS = "sheet 0000000", "0" * 24
+_VOLUME, _SHEET, _KEYS = "volume 0000 of 0000", "sheet 0000000", "0" * 24
 
 
 @dataclass(frozen=True, slots=True)
 class PersonalSheet:
     """Slots and marks, with the part of the slug that is the same on all sheets; and where the rest of it begins,
-    with the room that it has in ems. None where the slug found no room.
+    with the room that it has in ems. None where the slug found no room. `volume` says which one it is.
     """
 
     sheet: Sheet
+    volume: str
     small_print: Font
     place: Affine | None
     room: float
 
     def slug(self, number: int, keys: str) -> LetteredLine | None:
-        """The rest of one sheet's slug: its number, and the keys of its rows where there is room for them."""
+        """The rest of one sheet's slug: volume, number, and the keys of its rows where there is room."""
         if self.place is None:
             return None
-        for text in (f"sheet {number}{_BETWEEN}{keys}", f"sheet {number}"):
+        for text in (f"{self.volume}, sheet {number}{_BETWEEN}{keys}", f"{self.volume}, sheet {number}"):
             line = set_line(self.small_print, text)
             if line.advance <= self.room + EPSILON:
                 return LetteredLine(line, self.place, BLACK)
@@ -64,9 +65,9 @@ def personal_sheet(design: Design, volume: str, remark: str) -> PersonalSheet | 
         return None
     copies, font = copies_for_a_pad(design), design.small_print
     order = f"{copies} copies of each sheet before the next"
-    parts = (remark, design.name, design.sku, volume, order, "print at 100 %")
+    parts = (remark, design.name, design.sku, order, "print at 100 %")
     same = _BETWEEN.join(part for part in parts if part) + _BETWEEN
-    rest = f"{_SHEET}{_BETWEEN}{_KEYS}"
+    rest = f"{_VOLUME}, {_SHEET}{_BETWEEN}{_KEYS}"
     title = (remark, design.name, design.sku, "personal run", volume)
     sheet = lay(fit.arrangement, bed_of(design), design.sheet, font, copies, title, (same + rest,), remark)
     marks = tuple(node for node in sheet.marks if not (isinstance(node, Shape) and node.cause.part == "slug"))
@@ -74,8 +75,8 @@ def personal_sheet(design: Design, volume: str, remark: str) -> PersonalSheet | 
     seat = slug_seat(frame, same + rest, font) if design.sheet.marks else None
     if seat is None:
         # A remark stands on the first leaf where there is no slug.
-        return PersonalSheet(sheet if remark else replace(sheet, marks=marks), font, None, 0.0)
+        return PersonalSheet(sheet if remark else replace(sheet, marks=marks), volume, font, None, 0.0)
     start = set_line(font, same).advance
     words = Shape(mapped(shape_line(font, same).outline, seat), Cause("sheet", "slug"), fill=BLACK)
     place = Affine.move(start, 0.0).then(seat)
-    return PersonalSheet(replace(sheet, marks=(*marks, words)), font, place, set_line(font, rest).advance)
+    return PersonalSheet(replace(sheet, marks=(*marks, words)), volume, font, place, set_line(font, rest).advance)

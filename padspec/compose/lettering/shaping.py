@@ -45,7 +45,8 @@ class ShapedLine:
     uneven: bool = False
 
 
-@lru_cache(maxsize=1024)
+# Four hundred numbered rows are more lines than 256; a long line has half a million bytes.
+@lru_cache(maxsize=512)
 def shape_line(font: Font, text: str, tracking: float = 0.0) -> ShapedLine:
     """Shape one line of text at an em of 1 mm. Text without ink (spaces) has an empty outline.
 
