@@ -25,6 +25,10 @@ _WRITE_ELSEWHERE = "Write elsewhere: --out FOLDER."
 _END_OF_DATES = 253_402_300_800
 
 
+#: Files by path, with their digests.
+ReadFiles = dict[str, tuple[bytes | None, str]]
+
+
 def content_digest(data: bytes) -> str:
     """The name of some content: 128 bits of BLAKE2b in hex."""
     return blake2b(data, digest_size=16).hexdigest()
@@ -54,8 +58,17 @@ def joined(folder_of: str, path: str) -> str:
 class Workspace(ABC):
     """A project folder: reads that are remembered, writes that are whole or not at all."""
 
-    def __init__(self) -> None:
+    def __init__(self, read: ReadFiles | None = None) -> None:
         self._seen: dict[str, str] = {}
+        self._keeps = read is not None
+        self._read: ReadFiles = {} if read is None else read
+
+    def _loaded(self, path: str) -> tuple[bytes | None, str]:
+        data = self._load(path)
+        found = (data, content_digest(data) if data is not None else "")
+        if self._keeps and data is not None:
+            self._read[path] = found
+        return found
 
     @property
     def seen(self) -> dict[str, str]:
@@ -64,8 +77,8 @@ class Workspace(ABC):
 
     def read(self, path: str) -> bytes:
         """The bytes of a file; raises ProblemsError where it is missing or over the size allowed."""
-        data = self._load(path)
-        self._seen[path] = content_digest(data) if data is not None else ""
+        data, digest = self._read.get(path) or self._loaded(path)
+        self._seen[path] = digest
         if data is None:
             raise ProblemsError(Problem(Place(path, 0, 0), "There is no such file."))
         return data
@@ -112,10 +125,12 @@ class Workspace(ABC):
 
 
 class FolderWorkspace(Workspace):
-    """A folder on disk."""
+    """A folder on disk. Files among those `read` are not read again, and what is read joins them: a run of work
+    on one design sees each file as it was when it was first asked for.
+    """
 
-    def __init__(self, root: Path) -> None:
-        super().__init__()
+    def __init__(self, root: Path, read: ReadFiles | None = None) -> None:
+        super().__init__(read)
         self.root = root.resolve()
 
     def _on_disk(self, path: str, mend: str = _COPY_IT_IN) -> Path:

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from padspec.collection.packing import FONTS
 from padspec.collection.source import Packed
-from padspec.workspace import MemoryWorkspace, Workspace
+from padspec.workspace import MemoryWorkspace, ReadFiles, Workspace
 
 
 class Lookout:
@@ -23,7 +23,7 @@ class Watched(Packed):
 
     lookout: Lookout = field(compare=False)
 
-    def open(self) -> Workspace:
+    def open(self, read: ReadFiles | None = None) -> Workspace:  # noqa: ARG002 (here nothing is read)
         """See Packed.open."""
         return _Watching(dict(self.files), self.date, self.lookout)
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from padspec.workspace import FolderWorkspace, MemoryWorkspace, Workspace
+from padspec.workspace import FolderWorkspace, MemoryWorkspace, ReadFiles, Workspace
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,9 +12,9 @@ class Folder:
 
     root: Path
 
-    def open(self) -> Workspace:
-        """A workspace that has seen nothing yet."""
-        return FolderWorkspace(self.root)
+    def open(self, read: ReadFiles | None = None) -> Workspace:
+        """A workspace that has seen nothing yet; files among those `read` are not read again, others join them."""
+        return FolderWorkspace(self.root, read)
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +24,7 @@ class Packed:
     files: tuple[tuple[str, bytes], ...]
     date: str | None
 
-    def open(self) -> Workspace:
+    def open(self, read: ReadFiles | None = None) -> Workspace:  # noqa: ARG002 (here nothing is read)
         """A workspace that has seen nothing yet."""
         return _DatedWorkspace(dict(self.files), self.date)
 

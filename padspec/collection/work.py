@@ -11,6 +11,7 @@ from typing import Any
 from padspec.base.errors import Problem, ProblemsError
 from padspec.collection.source import Source
 from padspec.reading.variation import Variation
+from padspec.workspace import ReadFiles
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,12 +57,16 @@ class Made:
 
 def work(unit: Unit, tell: Callable[[str], None] | None = None) -> tuple[Made, ...]:
     """Make every variant of a unit, in its order; `tell` is called with each step's name."""
+    read: ReadFiles = {}
     return tuple(
-        _made(unit, variation, drawn, tell) for variation, drawn in zip(unit.variations, unit.drawn, strict=True)
+        _made(unit, variation, drawn, read, tell)
+        for variation, drawn in zip(unit.variations, unit.drawn, strict=True)
     )
 
 
-def _made(unit: Unit, variation: Variation, drawn: str, tell: Callable[[str], None] | None) -> Made:
+def _made(
+    unit: Unit, variation: Variation, drawn: str, read: ReadFiles, tell: Callable[[str], None] | None
+) -> Made:
     # Imported only when there is something to make: finding that nothing changed must stay quick.
     from padspec.collection.drawn import drawn_digest
     from padspec.collection.fonts_used import fonts_used
@@ -69,7 +74,7 @@ def _made(unit: Unit, variation: Variation, drawn: str, tell: Callable[[str], No
     from padspec.pipeline import draw, make, silent
     from padspec.report import findings_json, pad_data
 
-    workspace, listener = unit.source.open(), tell or silent
+    workspace, listener = unit.source.open(read), tell or silent
     try:
         pad = make(unit.path, workspace, listener, variation)
         wish = DrawWish(unit.wish.embed, unit.wish.despite_errors, unit.wish.proofs)

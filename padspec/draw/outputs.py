@@ -4,6 +4,7 @@ import base64
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -97,6 +98,8 @@ def _picture_files(face: Face, wish: DrawWish) -> dict[str, bytes]:
     return {f"art/{name}": _picture_bytes(image) for name, image in images.items()}
 
 
+# All variants of a design link the same few pictures.
+@lru_cache(maxsize=4)
 def _picture_bytes(image: Raster | Vector) -> bytes:
     return picture_png(image) if isinstance(image, Raster) else image.svg
 

@@ -9,11 +9,11 @@ from functools import lru_cache
 from itertools import groupby
 from typing import Any, NamedTuple
 
-from padspec.base.geometry import Affine, Box
+from padspec.base.geometry import Box
 from padspec.compose.lettering.fallback import SetRun, set_runs
 from padspec.compose.lettering.glyphs import glyph, glyph_edges, handle
 from padspec.resolve.font import Font
-from padspec.scene.outline import Outline, mapped
+from padspec.scene.outline import Close, Curve, Line, Move, Outline, Step
 
 #: Scripts whose letters join or hang from one line (ISO 15924): tracking would tear them.
 _JOINED = frozenset(
@@ -42,8 +42,28 @@ class SetGlyph(NamedTuple):
     @property
     def outline(self) -> Outline:
         """The glyph where it stands."""
-        moved = mapped(glyph(self.font, self.number), Affine.move(self.dx, self.dy))
-        return mapped(moved, Affine(a=self.share, d=-self.share, e=self.left))
+        share, left, dx, dy = self.share, self.left, self.dx, self.dy
+        found: list[Step] = []
+        for step in glyph(self.font, self.number):
+            match step:
+                case Curve(x1, y1, x2, y2, x, y):
+                    found.append(
+                        Curve(
+                            share * (x1 + dx) + left,
+                            -share * (y1 + dy),
+                            share * (x2 + dx) + left,
+                            -share * (y2 + dy),
+                            share * (x + dx) + left,
+                            -share * (y + dy),
+                        )
+                    )
+                case Line(x, y):
+                    found.append(Line(share * (x + dx) + left, -share * (y + dy)))
+                case Move(x, y):
+                    found.append(Move(share * (x + dx) + left, -share * (y + dy)))
+                case Close():
+                    found.append(step)
+        return tuple(found)
 
 
 class SetLetter(NamedTuple):
