@@ -12,8 +12,9 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import did_you_mean
 from padspec.cli.backdrop import backdrop_colour
 from padspec.cli.haste import make_haste
-from padspec.cli.options import CONTEXT, as_json, paths
+from padspec.cli.options import CONTEXT, as_json, only_these, paths
 from padspec.cli.say import one_problem, problems_json, say_json, say_problems, shown_path, unusable
+from padspec.collection.only import only
 from padspec.collection.targets import Target, targets
 from padspec.flat_lay.wish import (
     ARRANGEMENTS,
@@ -87,6 +88,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
 
 @click.command("flat-lay", epilog=EPILOG, context_settings=CONTEXT)
 @paths
+@only_these
 @click.option(
     "--arrange", type=click.Choice(ARRANGEMENTS), default="single", show_default=True, help="How they lie."
 )
@@ -125,6 +127,7 @@ def _finite(_context: click.Context, _option: click.Parameter, value: float | No
 @as_json
 def command(
     paths: tuple[str, ...],
+    words: tuple[str, ...],
     arrange: Arrange,
     colourways: str | None,
     shape: Shape,
@@ -146,7 +149,7 @@ def command(
     wish = Wish(WHITE, arrange, size, shape, usual_turn(arrange) if turn is None else turn)
     run = _Run(wish, backdrop, _BOARDS[board], out)
     try:
-        groups = _groups(paths, arrange, colourways)
+        groups = _groups(paths, words, arrange, colourways)
     except ProblemsError as error:
         return unusable(error, as_json)
     made, faults = _make_all(groups, run)
@@ -158,9 +161,11 @@ def command(
     return 2 if faults else 0
 
 
-def _groups(paths: tuple[str, ...], arrange: Arrange, colourways: str | None) -> tuple[tuple[_Pad, ...], ...]:
+def _groups(
+    paths: tuple[str, ...], words: tuple[str, ...], arrange: Arrange, colourways: str | None
+) -> tuple[tuple[_Pad, ...], ...]:
     """The pads of each picture. Raises ProblemsError where a fan has too few or too many."""
-    found = targets(paths)
+    found = only(targets(paths), words)
     if colourways:
         names = _colourways(colourways)
         return tuple(tuple(_Pad(target, name) for name in names) for target in found)

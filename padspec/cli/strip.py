@@ -6,8 +6,9 @@ from typing import Any
 import click
 
 from padspec.base.errors import ProblemsError
-from padspec.cli.options import CONTEXT, as_json
+from padspec.cli.options import CONTEXT, as_json, only_these
 from padspec.cli.say import one_problem, say_json, say_problems, shown_path, unusable
+from padspec.collection.only import only
 from padspec.collection.targets import Target, targets
 from padspec.reading.gather import gather
 from padspec.resolve.design import Design
@@ -31,8 +32,9 @@ Examples:
 @click.option(
     "--out", "out", type=click.Path(file_okay=False), help="Where to write. [default: out/ in the project]"
 )
+@only_these
 @as_json
-def command(path: str, out: str | None, as_json: bool) -> int:
+def command(path: str, out: str | None, words: tuple[str, ...], as_json: bool) -> int:
     """Make a colour test strip of one design.
 
     Patches of the face at real size, in steps of the ground's lightness and chroma, of the panel, and of the
@@ -41,7 +43,7 @@ def command(path: str, out: str | None, as_json: bool) -> int:
     """
     root = None
     try:
-        target = _one(path)
+        target = _one(path, words)
         root = target.root
         source = FolderWorkspace(root)
         documents = varied(gather(target.path, source, target.variation))
@@ -69,10 +71,11 @@ def command(path: str, out: str | None, as_json: bool) -> int:
     return 0
 
 
-def _one(path: str) -> Target:
-    found = targets((path,))
+def _one(path: str, words: tuple[str, ...]) -> Target:
+    found = only(targets((path,)), words)
     if len(found) != 1:
-        raise one_problem(path, f"This holds {len(found)} designs.", f"Name one of them: {found[0].path}")
+        mend = f"Name one: {found[0].path}, or a variant by --only SKU."
+        raise one_problem(path, f"This holds {len(found)} designs and variants.", mend)
     return found[0]
 
 

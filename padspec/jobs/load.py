@@ -6,6 +6,7 @@ from pathlib import Path
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
+from padspec.collection.own_sku import own_skus
 from padspec.collection.targets import Target, project_root, targets
 from padspec.jobs.job import JOB_ENDING, Job, job_from_words, read_job
 from padspec.pipeline import Pad, make
@@ -41,10 +42,23 @@ def load(
         message = f"These designs belong to {len(roots)} projects, {shown}."
         raise ProblemsError(Problem(Place(others[0], 0, 0), message, "Plan one project at a time."))
     job = _job(files[0]) if files else job_from_words(UNNAMED, words, gang)
+    found = _wished(job, found)
     pads = tuple(
         make(target.path, FolderWorkspace(target.root), tell(target.path), target.variation) for target in found
     )
     return Loaded(job if gang else Job(job.name, job.wishes, False), pads, roots[0])
+
+
+def _wished(job: Job, found: tuple[Target, ...]) -> tuple[Target, ...]:
+    """The pads that a job names: of a collection of many, no others need be made. All where it names one that is
+    not there, which is told with the names of all.
+    """
+    skus = own_skus(found)
+    coded = {target.variation.sku_of(skus[target.root, target.path]): target for target in found}
+    named = [wish.sku for wish in job.wishes]
+    if len(coded) < len(found) or not all(name in coded for name in named):
+        return found
+    return tuple(target for sku, target in coded.items() if sku in named)
 
 
 def _refuse_two(files: list[str], words: tuple[str, ...]) -> None:

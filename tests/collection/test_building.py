@@ -226,3 +226,36 @@ def test_a_record_in_json_keeps_what_the_variant_is(kept):
     records = [json.loads(path.read_bytes()) for path in (kept / "out/.cache/builds").iterdir()]
     assert {record["summary"]["base_sku"] for record in records} == {"moth", "owl"}
     assert all(record["summary"]["variant"].keys() == {"colour", "ruling"} for record in records)
+
+
+def test_another_colour_changes_a_few_lines_of_the_face_and_no_others(built):
+    face = built / "out/owl--blue-wide/face.svg"
+    before = face.read_text("utf-8").splitlines()
+    put(built, collection__yaml=COLLECTION.replace("#5060a0", "#506090"))
+    build(built)
+    after = face.read_text("utf-8").splitlines()
+    differing = [(a, b) for a, b in zip(before, after, strict=True) if a != b]
+    assert 0 < len(differing) <= 6
+    assert all(a.replace("#5060a0", "#506090") == b for a, b in differing)
+    assert face.stat().st_size < 40_000
+
+
+class TestOtherCommandsKnowVariants:
+    def test_a_job_makes_only_the_variants_that_it_names(self, built):
+        (built / "market.job.yaml").write_text("job: Market\npads: {moth--red-wide: 2, owl--blue-narrow: 1}\n")
+        outcome = padspec(built, "plan", "market.job.yaml", "--json", "-v")
+        assert outcome.status in (0, 1), outcome
+        assert outcome.err.count(": read") == 2
+        assert "moth--red-wide" in outcome.out
+
+    def test_a_job_that_names_none_of_them_is_told_all(self, built):
+        (built / "market.job.yaml").write_text("job: Market\npads: {moth--red-wid: 2}\n")
+        assert padspec(built, "plan", "market.job.yaml").refused("moth--red-wid", "Did you mean moth--red-wide?")
+
+    def test_a_flat_lay_a_stage_and_a_check_of_one_variant(self, built):
+        only = ("--only", "owl--blue-wide")
+        assert padspec(built, "flat-lay", *only, "--size", "400").status == 0
+        assert (built / "out/owl--blue-wide/flat-lay.png").is_file()
+        assert padspec(built, "show", ".", *only).json["sku"] == "owl--blue-wide"
+        assert len(padspec(built, "check", *only, "--json").json["designs"]) == 1
+        assert padspec(built, "show", ".").refused("This holds 8 designs and variants.", "--only SKU")
