@@ -241,11 +241,16 @@ def test_another_colour_changes_a_few_lines_of_the_face_and_no_others(built):
 
 
 class TestOtherCommandsKnowVariants:
-    def test_a_job_makes_only_the_variants_that_it_names(self, built):
+    def test_a_job_makes_only_the_variants_that_it_names(self, built, monkeypatch):
+        from padspec.jobs import load
+
+        made: list[str] = []
+        whole = load.make
+        monkeypatch.setattr(load, "make", lambda *a: made.append(a[3].values) or whole(*a))
         (built / "market.job.yaml").write_text("job: Market\npads: {moth--red-wide: 2, owl--blue-narrow: 1}\n")
-        outcome = padspec(built, "plan", "market.job.yaml", "--json", "-v")
+        outcome = padspec(built, "plan", "market.job.yaml", "--json")
         assert outcome.status in (0, 1), outcome
-        assert outcome.err.count(": read") == 2
+        assert len(made) == 2
         assert "moth--red-wide" in outcome.out
 
     def test_a_job_that_names_none_of_them_is_told_all(self, built):
