@@ -127,7 +127,7 @@ class Page:
 
     def press(self, key: str, text: str = "") -> None:
         """A key as a person presses it, such as Tab, Enter or a letter."""
-        codes = {"Tab": 9, "Enter": 13, " ": 32, "Escape": 27}
+        codes = {"Tab": 9, "Enter": 13, " ": 32, "Escape": 27, "ArrowLeft": 37, "ArrowRight": 39}
         code = codes.get(key, ord(key[0].upper()))
         text = text or {"Enter": "\r", " ": " "}.get(key, key if len(key) == 1 else "")
         down = {"type": "keyDown", "key": key, "windowsVirtualKeyCode": code}
