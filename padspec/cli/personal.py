@@ -36,9 +36,7 @@ def make_personal_runs(found: Meant, run: Run, speech: Speech) -> AllPersonal:
     built: list[PersonalBuilt] = []
     errors: list[ProblemsError] = []
     for root, collection in found.collections:
-        if collection.personal is None:
-            continue
-        with _bar(speech) as bar:
+        with _bar(speech, collection.personal is not None) as bar:
             try:
                 built += build_personal(collection, root, run, partial(_move, bar))
             except ProblemsError as error:
@@ -84,9 +82,9 @@ def _row(one: PersonalBuilt, run: Run) -> tuple[str, ...]:
     return summary["sku"], str(summary["pads"]), str(summary["sheets"]), str(summary["copies"]), state + unchanged
 
 
-def _bar(speech: Speech) -> AbstractContextManager[Any]:
+def _bar(speech: Speech, wanted: bool) -> AbstractContextManager[Any]:
     return click.progressbar(
-        length=1, label="Setting names", file=sys.stderr, hidden=not speech.watched, show_pos=True
+        length=1, label="Setting names", file=sys.stderr, hidden=not (speech.watched and wanted), show_pos=True
     )
 
 

@@ -9,7 +9,7 @@ from padspec.base.place import Place
 from padspec.collection.digests import StampedDigests
 from padspec.collection.ledger import Ledger
 from padspec.collection.record import Record, record_path, way_to
-from padspec.collection.stale import NAMES, clear, given_up, withdraw
+from padspec.collection.stale import NAMES, clear, given_up, set_flat_lays_aside, withdraw
 from padspec.collection.targets import Target
 from padspec.collection.variation_digest import places_digest, settings_digest
 from padspec.collection.work import Made
@@ -79,6 +79,9 @@ class Site:
         olds = free | ({where: record} if record else {})
         clear(sku, olds, {*made.files, *kept}, self.ledger, self.output)
         written = kept | {path: self._write(path, data) for path, data in made.files.items()}
+        face = f"{sku}/face.svg"
+        if record is not None and face in record.outputs and record.outputs[face] != written[face]:
+            set_flat_lays_aside(sku, self.output)
         for path in free:
             self.ledger.remove(path)
         absent = {f"{sku}/{name}": "" for name in NAMES if f"{sku}/{name}" not in written}

@@ -13,6 +13,8 @@ from padspec.report import json_text, problem_data
 from padspec.workspace import FolderWorkspace
 
 SHEET, SHEET_ASIDE, FINDINGS = "sheet.pdf", "sheet.old.pdf", "findings.json"
+#: Pictures for a shop, which a build does not make and which show a face as it was.
+_FLAT_LAYS = ("flat-lay", "flat-lay-colourways")
 #: All that a build may put into the folder of a SKU.
 NAMES = ("face.svg", "face.png", SHEET, "sheet.png", "cuts.svg", "press.pdf", "press.png", FINDINGS)
 
@@ -46,6 +48,12 @@ def clear(
     for path in sorted(stale.difference(kept)):
         if not ledger.written_by_others(path, mine):
             _take(path, output)
+
+
+def set_flat_lays_aside(sku: str, output: FolderWorkspace) -> None:
+    """A flat-lay of a face that has changed is no picture of the pad any more."""
+    for name in _FLAT_LAYS:
+        output.set_aside(f"{sku}/{name}.png", f"{sku}/{name}.old.png")
 
 
 def withdraw(where: str, record: Record, error: ProblemsError, ledger: Ledger, output: FolderWorkspace) -> None:

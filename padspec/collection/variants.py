@@ -12,6 +12,7 @@ from padspec.reading.tree import Mapping, Node, Scalar, Sequence
 from padspec.reading.variation import OWN_NAME, OWN_SKU, Variation
 
 _NO_CODE = re.compile(r"[^A-Za-z0-9_-]")
+_NO_CODE_BUT_DOTS = re.compile(r"[^A-Za-z0-9._-]")
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 DESIGN = "design"
 
@@ -136,6 +137,10 @@ def _faults(key: str, written: Scalar, axes: list[str]) -> Iterator[Problem]:
     if key not in named:
         message = f"Without {{{key}}} every design would have the same {key}."
         yield Problem(written.place, message, f'Write, say, "{{{key}}}-{written.text[:40]}".')
+    stray = _NO_CODE_BUT_DOTS.search(_PLACEHOLDER.sub("", written.text)) if key == "sku" else None
+    if stray is not None:
+        message = f"{stray[0]} stands in sku, which names folders."
+        yield Problem(written.place, message, "Use letters A to Z, digits, dots, hyphens and underscores.")
     missing = [axis for axis in axes if axis not in named]
     if missing and key == "sku":
         message = f"Variants that differ in {missing[0]} alone would share a SKU: {{{missing[0]}}} is not in it."

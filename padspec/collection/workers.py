@@ -5,7 +5,7 @@ import os
 import signal
 import sys
 import threading
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sized
 from concurrent.futures import FIRST_COMPLETED, Executor, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from itertools import chain, islice
@@ -51,12 +51,13 @@ class Processes:
             yield from Here().run(work, first)
             return
         context = multiprocessing.get_context(_way_to_start())
-        pool = ProcessPoolExecutor(self._jobs, context, initializer=_stop_at_once)
+        number = min(self._jobs, len(tasks)) if isinstance(tasks, Sized) else self._jobs
+        pool = ProcessPoolExecutor(number, context, initializer=_stop_at_once)
         try:
-            yield from completed(pool, work, chain(first, to_do), _AHEAD * self._jobs)
+            yield from completed(pool, work, chain(first, to_do), _AHEAD * number)
         except BrokenProcessPool:
             message = "A process that built beside this one ended before its time; memory may have run out."
-            raise PadspecError(f"{message} Try fewer: --jobs {max(1, self._jobs // 2)}.") from None
+            raise PadspecError(f"{message} Try fewer: --jobs {max(1, number // 2)}.") from None
         except KeyboardInterrupt:
             # Nobody wants what they are about any more, and none of them writes a file.
             _end_processes()

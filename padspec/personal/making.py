@@ -16,6 +16,7 @@ from padspec.compose.compose import compose
 from padspec.personal.bench import Pattern, Ready, make_ready
 from padspec.personal.faults import MOST_TOLD, RowFault
 from padspec.personal.record import PersonalRecord
+from padspec.personal.stale import folder_of, withdraw_volumes
 from padspec.personal.volume import MOST_SHEETS, Extreme, VolumeMade, VolumeUnit, make_volume, sheet_for
 from padspec.personal.wish import PersonalPad, PersonalWish
 from padspec.reading.rows import Row
@@ -60,7 +61,7 @@ def make_personal(
         raise ProblemsError(
             Problem(ready.pad.design.place, f"No leaf of this pad fits {size}.", "padspec check says why.")
         )
-    folder = f"{pad.sku}/personal"
+    folder = folder_of(pad.sku)
     tally = _Tally(output, f"{_PASSING}/{content_digest(folder.encode())[:16]}")
     for _, volume in run.workers.run(make_volume, units_of(wish, pad, pattern, sheet.sheet.n_up, run)):
         tally.take(volume)
@@ -100,6 +101,9 @@ class _Tally:
 
     def __init__(self, output: FolderWorkspace, passing: str) -> None:
         self._output, self._passing = output, passing
+        # What a run left here that was stopped in the middle.
+        for path in output.neighbours(passing, ""):
+            output.remove(path)
         self._files: dict[str, str] = {}
         self.volumes = self.errors = 0
         self.faults: list[RowFault] = []
@@ -133,13 +137,7 @@ class _Tally:
         Volumes of an earlier run are set aside or taken away: nothing stale looks fresh.
         """
         mine = self._files if kept else {}
-        for path in self._output.neighbours(folder, ""):
-            name = path.rpartition("/")[2]
-            if name.startswith("volume-") and name not in mine and not name.endswith(".old.pdf"):
-                if name.endswith(".pdf"):
-                    self._output.set_aside(path, f"{path.removesuffix('.pdf')}.old.pdf")
-                else:
-                    self._output.remove(path)
+        withdraw_volumes(folder, self._output, frozenset(mine))
         for name in self._files:
             if kept:
                 self._output.set_aside(f"{self._passing}/{name}", f"{folder}/{name}")

@@ -18,6 +18,7 @@ from padspec.collection.own_sku import own_skus
 from padspec.collection.targets import Target
 from padspec.collection.variation_digest import settings_digest
 from padspec.personal.record import recall, record_path, still_holds
+from padspec.personal.stale import withdraw_others, withdraw_run
 from padspec.personal.wish import PersonalPad, PersonalWish, read_wish
 from padspec.reading.tree import as_data
 from padspec.workspace import FolderWorkspace, content_digest
@@ -58,11 +59,12 @@ def build_personal(
 
     `progress` is told how many rows of how many are set. Raises ProblemsError for what cannot be used.
     """
+    output = FolderWorkspace(run.folder_of(root))
     found = wished_pads(collection, root)
+    withdraw_others(collection.file, frozenset(pad.sku for pad in found[1]) if found else frozenset(), output)
     if found is None:
         return ()
     wish, pads = found
-    output = FolderWorkspace(run.folder_of(root))
     digests = StampedDigests(output)
     now = circumstances(FolderWorkspace(root).date() or "", run.wish.as_texts())
     source = Digests(FolderWorkspace(root))
@@ -80,7 +82,11 @@ def build_personal(
                 from padspec.personal.making import make_personal
 
                 told = partial(_told, progress, done, whole)
-                made = make_personal(wish, pad, collection, output, run, told)
+                try:
+                    made = make_personal(wish, pad, collection, output, run, told)
+                except ProblemsError:
+                    withdraw_run(where, pad.sku, output)
+                    raise
                 output.write(where, made.record(wished, now).text())
             built.append(PersonalBuilt(root, made.summary, was_current=False))
         done += pad.rows

@@ -10,12 +10,19 @@ TAKEN = ("art", "catalogue", "compare", "jobs")
 
 
 def own_sku(own: Settings, file: str) -> str:
-    """The design's own, else the stem of its file; one that can name no folder is a trouble."""
+    """The design's own, else the stem of its file; where nothing is left to name a folder by, a trouble."""
     sku = sku_from(own.text("sku") if own.has("sku") else "", file)
-    if sku.casefold() in ("", *TAKEN):
-        why = "is the name of a folder that padspec writes" if sku else "leaves nothing to name a folder by"
-        own.troubles.add(own.place("sku"), f"The SKU {sku or _stem(file)} {why}.", "Write one: sku: NG-MOTH.")
+    if not sku:
+        message = f"The SKU {_stem(file)} leaves nothing to name a folder by."
+        own.troubles.add(own.place("sku"), message, "Write one: sku: NG-MOTH.")
     return sku
+
+
+def refuse_taken(sku: str, own: Settings) -> None:
+    """A SKU, that of a variant too, whose folder is one of padspec's own is a trouble."""
+    if sku.casefold() in TAKEN:
+        message = f"The SKU {sku} is the name of a folder that padspec writes."
+        own.troubles.add(own.place("sku"), message, "Write one: sku: NG-MOTH.")
 
 
 def sku_from(named: str, file: str) -> str:

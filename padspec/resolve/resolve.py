@@ -25,7 +25,7 @@ from padspec.resolve.key import Key
 from padspec.resolve.lettering_fonts import FontShelf
 from padspec.resolve.listing import read_listing
 from padspec.resolve.means import Means
-from padspec.resolve.naming import own_sku
+from padspec.resolve.naming import own_sku, refuse_taken
 from padspec.resolve.read_studio import read_studio
 from padspec.resolve.repeat import spread
 from padspec.resolve.settings import Settings, Troubles, merge
@@ -61,6 +61,7 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     own_files = _own_files(documents)
     entry = root.entry("pad")
     sku = own_sku(own, documents.design.file)
+    refuse_taken(documents.variation.sku_of(sku), own)
     design = Design(
         name=documents.variation.name_of(own.text("pad")),
         sku=documents.variation.sku_of(sku),

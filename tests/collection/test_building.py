@@ -264,3 +264,14 @@ class TestOtherCommandsKnowVariants:
         assert padspec(built, "show", ".", *only).json["sku"] == "owl--blue-wide"
         assert len(padspec(built, "check", *only, "--json").json["designs"]) == 1
         assert padspec(built, "show", ".").refused("This holds 8 designs and variants.", "--only SKU")
+
+
+def test_the_flat_lay_of_a_face_that_has_changed_is_set_aside(built):
+    flat = built / "out/owl--blue-wide/flat-lay.png"
+    flat.write_bytes(b"a picture")
+    build(built, "--again")
+    assert flat.is_file()
+    put(built, collection__yaml=COLLECTION.replace("#5060a0", "#506090"))
+    build(built)
+    assert not flat.exists()
+    assert flat.with_name("flat-lay.old.png").read_bytes() == b"a picture"

@@ -125,6 +125,7 @@ class TestHowTheyAreCalled:
         ([COLOURWAYS], {"more": "exclude: [{colourway: [dusk, frost]}]\n"}, "Every variant is excluded"),
         ([COLOURWAYS], {"more": 'sku: "{sku}"\n'}, "would share a SKU: {colourway} is not in it."),
         ([COLOURWAYS], {"more": 'sku: "{colourway}"\n'}, "every design would have the same sku."),
+        ([COLOURWAYS], {"more": 'sku: "../{sku}-{colourway}"\n'}, "/ stands in sku, which names folders."),
         ([COLOURWAYS], {"more": 'name: "{name} {colour}"\n'}, "{colour} means nothing in name."),
         (["{axis: x, values: {a b: {}, a-b: {}}}"], {}, "would both be coded SKU--a-b."),
         ([], {"designs": "[a.pad.yaml, ./a.pad.yaml]"}, "a.pad.yaml is listed twice."),

@@ -9,6 +9,8 @@ import pypdfium2
 import pytest
 from cli.command import PLAIN, padspec, put, written
 
+from padspec.workspace import content_digest
+
 COLLECTION = """collection: Names
 designs: [moth.pad.yaml]
 personal: {table: names.csv, set: {heading: {text: "{first}'s list"}}, key: order}
@@ -194,6 +196,33 @@ class TestABuildAgain:
             "volume-002.old.pdf",
             "findings.json",
         }
+
+
+class TestWhatIsNotWishedForAnyMore:
+    def test_is_set_aside_when_the_collection_has_no_run(self, tmp_path):
+        folder(tmp_path)
+        build(tmp_path)
+        put(tmp_path, collection__yaml="collection: Names\ndesigns: [moth.pad.yaml]\n")
+        assert build(tmp_path).json["personal"] == []
+        assert {p.name for p in (tmp_path / "out/moth/personal").iterdir()} == {"volume-001.old.pdf"}
+
+    def test_is_set_aside_when_the_design_cannot_be_used(self, tmp_path):
+        folder(tmp_path)
+        build(tmp_path)
+        put(tmp_path, moth__pad__yaml=PLAIN + "rowz: {}\n")
+        assert build(tmp_path).status == 2
+        assert {p.name for p in (tmp_path / "out/moth/personal").iterdir()} == {"volume-001.old.pdf"}
+
+    def test_leftovers_of_a_run_that_was_stopped_go(self, tmp_path):
+        folder(tmp_path)
+        build(tmp_path)
+        left = tmp_path / "out/.cache/passing" / content_digest(b"moth/personal")[:16]
+        left.mkdir(parents=True, exist_ok=True)
+        (left / "volume-009.pdf").write_bytes(b"half")
+        put(tmp_path, names__csv=NAMES.replace("Ada", "Ida"))
+        build(tmp_path)
+        assert not [*(tmp_path / "out/.cache/passing").rglob("*.pdf")]
+        assert not (tmp_path / "out/moth/personal/volume-009.pdf").exists()
 
 
 def test_several_processes_write_the_same_volumes(tmp_path, monkeypatch):
