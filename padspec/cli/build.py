@@ -101,7 +101,7 @@ def _say(made: AllBuilt, personal: AllPersonal, run: Run, speech: Speech, why: b
             }
         )
         return
-    say_failures(made)
+    say_failures(made.failed)
     say_findings(made.built)
     if why:
         say_why(made.built)

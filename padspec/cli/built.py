@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from padspec.cli.running import AllBuilt, problems_of
+from padspec.cli.running import problems_of
 from padspec.cli.say import (
     counted,
     say_finding,
@@ -15,6 +15,7 @@ from padspec.cli.say import (
     table,
     tally,
 )
+from padspec.collection.build import Failed
 from padspec.collection.site import Built
 
 #: So many pads are named where a finding is shared by more.
@@ -22,10 +23,10 @@ _MOST_NAMED = 4
 _SEVERITIES = ("error", "warning", "note")
 
 
-def say_failures(made: AllBuilt) -> None:
+def say_failures(failed: Sequence[Failed]) -> None:
     """What could not be used, each problem once."""
-    roots = {str(failure.error): failure.target.root for failure in made.failed}
-    for error in problems_of(made.failed):
+    roots = {str(failure.error): failure.target.root for failure in failed}
+    for error in problems_of(failed):
         say_problems(error, roots[str(error)])
 
 
@@ -47,7 +48,7 @@ def say_findings(built: Sequence[Built]) -> None:
 def say_made(built: Sequence[Built], folder_of: Callable[[Path], Path]) -> None:
     """The table of what was made, the cautions, and what was held back."""
     varied = any(one.target.variation.values for one in built)
-    click.echo(_variants_table(built) if varied else _designs_table(built, folder_of))
+    click.echo(variants_table(built) if varied else _designs_table(built, folder_of))
     if varied:
         click.echo(_sum(built, folder_of))
     for caution in dict.fromkeys(one.summary["caution"] for one in built):
@@ -99,7 +100,7 @@ def _row(one: Built, folder_of: Callable[[Path], Path]) -> tuple[str, ...]:
     )
 
 
-def _variants_table(built: Sequence[Built]) -> str:
+def variants_table(built: Sequence[Built]) -> str:
     """Variants × checks that found anything: the worst severity of each, and how often."""
     checks = list(dict.fromkeys(finding["check"] for one in built for finding in one.summary["findings"]))
     rows = [(one.summary["sku"], _seat(one.summary), *(_cell(one, check) for check in checks)) for one in built]

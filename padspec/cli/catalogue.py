@@ -87,7 +87,7 @@ def _say(made: AllBuilt, folder: Path, files: tuple[str, ...], speech: Speech) -
             {"pads": len(made.built), "files": [shown_path(folder / path) for path in files], "problems": problems}
         )
         return
-    say_failures(made)
+    say_failures(made.failed)
     say_findings(made.built)
     if not speech.quiet:
         page = shown_path(folder / files[0])

@@ -1,13 +1,15 @@
 """padspec check: every finding of every design, without writing anything."""
 
-from typing import Any
-
 import click
 
 from padspec.base.errors import ProblemsError
+from padspec.cli.built import say_failures, say_findings, variants_table
 from padspec.cli.options import CONTEXT, as_json, loudness, only_these, paths
-from padspec.cli.say import problems_json, say_finding, say_json, say_problems, tally, teller, unusable
+from padspec.cli.running import problems_of
+from padspec.cli.say import problems_json, say_json, tally, teller, unusable
+from padspec.collection.build import Failed
 from padspec.collection.only import only
+from padspec.collection.site import Built
 from padspec.collection.targets import Target, targets
 from padspec.pipeline import make
 from padspec.report import pad_data
@@ -37,30 +39,33 @@ def command(paths: tuple[str, ...], words: tuple[str, ...], as_json: bool, quiet
         found = only(targets(paths), words)
     except ProblemsError as error:
         return unusable(error, as_json)
-    outcomes: list[dict[str, Any]] = []
-    problems: list[dict[str, Any]] = []
+    checked: list[Built] = []
+    failed: list[Failed] = []
     for target in found:
         try:
-            outcomes.append(_check(target, verbose))
+            checked.append(_check(target, verbose))
         except ProblemsError as error:
-            problems += problems_json(error)["problems"]
-            if not as_json:
-                say_problems(error, target.root)
-            continue
-        if not as_json:
-            _say(outcomes[-1], target, quiet)
+            failed.append(Failed(target, error))
     if as_json:
-        say_json({"designs": outcomes, "problems": problems})
-    return 2 if problems else int(any(outcome["state"] == "failed" for outcome in outcomes))
+        problems = [problem for error in problems_of(failed) for problem in problems_json(error)["problems"]]
+        say_json({"designs": [one.summary for one in checked], "problems": problems})
+    else:
+        say_failures(failed)
+        say_findings(checked)
+        if not quiet:
+            _say(checked)
+    return 2 if failed else int(any(one.summary["state"] == "failed" for one in checked))
 
 
-def _check(target: Target, verbose: bool) -> dict[str, Any]:
-    pad = make(target.path, FolderWorkspace(target.root), teller(verbose, target.path), target.variation)
-    return pad_data(pad.design, pad.sheet, pad.findings)
+def _check(target: Target, verbose: bool) -> Built:
+    tell = teller(verbose, target.path)
+    pad = make(target.path, FolderWorkspace(target.root), tell, target.variation)
+    return Built(target, pad_data(pad.design, pad.sheet, pad.findings), ())
 
 
-def _say(outcome: dict[str, Any], target: Target, quiet: bool) -> None:
-    for finding in outcome["findings"]:
-        say_finding(finding, target.root)
-    if not quiet:
-        click.echo(f"{outcome['design']}: findings {tally(outcome['findings'])}", err=True)
+def _say(checked: list[Built]) -> None:
+    if any(one.target.variation.values for one in checked):
+        click.echo(variants_table(checked), err=True)
+        return
+    for one in checked:
+        click.echo(f"{one.summary['design']}: findings {tally(one.summary['findings'])}", err=True)
