@@ -11,7 +11,6 @@ from padspec.base.findings import Finding, Remedy
 from padspec.checks.table import run_checks
 from padspec.compose.compose import compose
 from padspec.reading.checking.schema_check import check
-from padspec.reading.document import Document
 from padspec.reading.gather import Documents
 from padspec.reading.with_value import with_value
 from padspec.resolve.resolve import resolve
@@ -43,10 +42,9 @@ def _after(
     root = documents.design.root
     for path, text in changes:
         root = with_value(root, path, text)
-    design_file = documents.design
     if check(root, "design"):
         return None
-    changed = Document(design_file.kind, design_file.file, design_file.text, root)
+    changed = documents.design.with_root(root)
     try:
         design = resolve(replace(documents, design=changed), workspace)
     except ProblemsError:

@@ -15,7 +15,7 @@ from padspec.collection.source import Folder, Packed
 from padspec.reading.defaults import defaults
 from padspec.reading.gather import STUDIO_FILE
 from padspec.reading.parsing.yaml_reader import decode, parse_leniently
-from padspec.reading.tree import Mapping, Node, Scalar, Sequence
+from padspec.reading.tree import Mapping, scalars
 from padspec.reading.variation import Variation
 from padspec.resolve.lettering_fonts import FILE_ENDINGS
 from padspec.workspace import FolderWorkspace, Workspace, joined
@@ -35,7 +35,7 @@ def packed(source: Folder, path: str, variations: tuple[Variation, ...]) -> Pack
     roots += box.documents([path])
     roots += box.documents(_above(path, STUDIO_FILE))
     roots += box.documents(place for name in _layouts(roots) for place in _above(path, f"layouts/{name}.yaml"))
-    for file in dict.fromkeys(file for root in roots for file in _named(root)):
+    for file in dict.fromkeys(file for root in roots for file in named_paths(root)):
         box.put(file)
     for ending in FILE_ENDINGS:
         for file in workspace.neighbours(FONTS, ending):
@@ -86,20 +86,8 @@ def _root(data: bytes, file: str) -> Mapping | None:
         return None
 
 
-def _named(root: Mapping) -> Iterator[str]:
+def named_paths(root: Mapping) -> Iterator[str]:
     """The path that each text of a tree would mean."""
-    for scalar in _scalars(root):
+    for scalar in scalars(root):
         with suppress(ValueError):
             yield joined(scalar.place.file, scalar.text)
-
-
-def _scalars(node: Node) -> Iterator[Scalar]:
-    match node:
-        case Scalar():
-            yield node
-        case Sequence(items):
-            for item in items:
-                yield from _scalars(item)
-        case Mapping(entries):
-            for entry in entries:
-                yield from _scalars(entry.value)

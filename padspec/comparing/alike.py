@@ -5,16 +5,16 @@ Where the documents read alike, every text in them is taken for the name of a fi
 nothing that the design is made from does.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from padspec.base.errors import ProblemsError
 from padspec.collection.digests import Digests
+from padspec.collection.packing import named_paths
 from padspec.collection.variants import Member
 from padspec.collection.variation_digest import settings_digest
 from padspec.reading.document import Document
 from padspec.reading.gather import Documents, gather
-from padspec.reading.tree import Mapping, Node, Scalar, Sequence
-from padspec.workspace import Workspace, joined
+from padspec.workspace import Workspace
 
 _FONTS = "fonts"
 
@@ -38,7 +38,7 @@ class Alike:
         key = now.path, new.settings.text("layout")
         if key not in self._designs:
             self._designs[key] = self._designs_alike(now)
-        return self._designs[key] and self._files_alike(_named(new.settings))
+        return self._designs[key] and self._files_alike(named_paths(new.settings))
 
     def _designs_alike(self, member: Member) -> bool:
         try:
@@ -49,7 +49,7 @@ class Alike:
         if [(document.file, document.text) for document in old] != [(one.file, one.text) for one in new]:
             return False
         fonts = (path for workspace in (self._before, self._now) for path in workspace.neighbours(_FONTS, ""))
-        return self._files_alike((*fonts, *(path for document in new for path in _named(document.root))))
+        return self._files_alike((*fonts, *(path for document in new for path in named_paths(document.root))))
 
     def _files_alike(self, paths: Iterable[str]) -> bool:
         try:
@@ -60,24 +60,3 @@ class Alike:
 
 def _documents(documents: Documents) -> tuple[Document, ...]:
     return documents.design, documents.studio, documents.layout
-
-
-def _named(root: Mapping) -> Iterator[str]:
-    """Every path that a text could mean."""
-    for scalar in _scalars(root):
-        try:
-            yield joined(scalar.place.file, scalar.text)
-        except ValueError:
-            continue
-
-
-def _scalars(node: Node) -> Iterator[Scalar]:
-    match node:
-        case Scalar():
-            yield node
-        case Sequence():
-            for item in node.items:
-                yield from _scalars(item)
-        case Mapping():
-            for entry in node.entries:
-                yield from _scalars(entry.value)

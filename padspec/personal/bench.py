@@ -15,8 +15,7 @@ from padspec.draw.volume import Leaf, LetteredLine
 from padspec.personal.wish import PersonalWish
 from padspec.pipeline import Pad, make
 from padspec.reading.fill import columns_in, filled_bundle, filled_text
-from padspec.reading.tree import Mapping, Scalar, Sequence
-from padspec.reading.tree import Node as TreeNode
+from padspec.reading.tree import Mapping, Scalar, scalars
 from padspec.reading.variation import Variation
 from padspec.resolve.blocks.heading import Heading, lines_of
 from padspec.resolve.design import Design, blocks
@@ -75,7 +74,7 @@ class Bench:
     def __init__(self, pattern: Pattern) -> None:
         self._pattern = pattern
         lettering = {scalar.place for scalar in _lettering(pattern.settings)}
-        others = [s for s in _scalars(pattern.settings) if s.place not in lettering]
+        others = [s for s in scalars(pattern.settings) if s.place not in lettering]
         self._columns = tuple(dict.fromkeys(name for scalar in others for name in columns_in(scalar)))
         self._ready: dict[tuple[str, ...], Ready] = {}
 
@@ -163,13 +162,3 @@ def _lettering(settings: Mapping) -> list[Scalar]:
     kinds += [entry.value for entry in one_by_one.entries] if isinstance(one_by_one, Mapping) else []
     found = [kind.get("text") for kind in kinds if isinstance(kind, Mapping)]
     return [text for text in found if isinstance(text, Scalar)]
-
-
-def _scalars(node: TreeNode) -> list[Scalar]:
-    match node:
-        case Scalar():
-            return [node]
-        case Sequence():
-            return [scalar for item in node.items for scalar in _scalars(item)]
-        case Mapping():
-            return [scalar for entry in node.entries for scalar in _scalars(entry.value)]

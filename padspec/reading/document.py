@@ -1,6 +1,6 @@
 """A maker's file, read and checked: the tree, the text it came from, and what kind of file it is."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from padspec.base.errors import ProblemsError
@@ -20,6 +20,10 @@ class Document:
     file: str
     text: str
     root: Mapping
+
+    def with_root(self, root: Mapping) -> "Document":
+        """The document as if this stood in it."""
+        return replace(self, root=root)
 
 
 # Studio and layout are the same for many designs, and a design for all of its variants.

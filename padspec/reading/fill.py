@@ -6,7 +6,7 @@ from collections.abc import Mapping as Cells
 
 from padspec.base.errors import Problem
 from padspec.base.nearest import did_you_mean
-from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence
+from padspec.reading.tree import Entry, Mapping, Node, Scalar, Sequence, scalars
 
 _GAP = re.compile(r"\{\{|\}\}|\{([^{}]*)\}")
 
@@ -46,28 +46,16 @@ def filled_bundle(bundle: Mapping, cells: Cells[str, str]) -> Mapping:
 
 def columns_in(node: Node) -> tuple[str, ...]:
     """Every column that a tree names, in order, each once."""
-    return tuple(dict.fromkeys(name for scalar in _scalars(node) for name in gaps_in(scalar.text)))
+    return tuple(dict.fromkeys(name for scalar in scalars(node) for name in gaps_in(scalar.text)))
 
 
 def unknown_columns(node: Node, columns: Iterable[str]) -> Iterator[Problem]:
     """A problem for each gap that none of the columns fits."""
     known = tuple(columns)
-    for scalar in _scalars(node):
+    for scalar in scalars(node):
         for name in gaps_in(scalar.text):
             if name not in known:
                 yield Problem(scalar.place, f"The table has no column {name}.", did_you_mean(name, known))
-
-
-def _scalars(node: Node) -> Iterator[Scalar]:
-    match node:
-        case Scalar():
-            yield node
-        case Sequence():
-            for item in node.items:
-                yield from _scalars(item)
-        case Mapping():
-            for entry in node.entries:
-                yield from _scalars(entry.value)
 
 
 def _filling(gap: re.Match[str], cells: Cells[str, str]) -> str:

@@ -1,5 +1,6 @@
 """What a maker wrote, as a tree: every value is still text and remembers where it stands."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -69,6 +70,19 @@ class Mapping:
 
 Node = Scalar | Sequence | Mapping
 Data: TypeAlias = "dict[str, Data] | list[Data] | str"
+
+
+def scalars(node: Node) -> Iterator[Scalar]:
+    """Every single value of a tree, in the order in which they were written."""
+    match node:
+        case Scalar():
+            yield node
+        case Sequence():
+            for item in node.items:
+                yield from scalars(item)
+        case Mapping():
+            for entry in node.entries:
+                yield from scalars(entry.value)
 
 
 def as_data(node: Node) -> "Data":

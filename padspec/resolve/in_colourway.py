@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from padspec.reading.document import Document
 from padspec.reading.gather import Documents
 from padspec.reading.tree import Entry, Mapping
 from padspec.reading.with_value import with_value
@@ -14,8 +13,8 @@ def in_colourway(documents: Documents, colourway: str) -> Documents:
     design = with_value(without_roles(documents.design.root), ("colourway",), colourway)
     return replace(
         documents,
-        design=_with_root(documents.design, design),
-        studio=_with_root(documents.studio, without_roles(documents.studio.root)),
+        design=documents.design.with_root(design),
+        studio=documents.studio.with_root(without_roles(documents.studio.root)),
     )
 
 
@@ -27,7 +26,3 @@ def without_roles(root: Mapping) -> Mapping:
     kept = tuple(inner for inner in entry.value.entries if inner.key not in ROLE_NAMES)
     palette = Entry("palette", entry.key_place, Mapping(kept, entry.value.place))
     return Mapping(tuple(palette if inner is entry else inner for inner in root.entries), root.place)
-
-
-def _with_root(document: Document, root: Mapping) -> Document:
-    return Document(document.kind, document.file, document.text, root)

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from padspec.reading.checking.schemas import BLOCKS
-from padspec.reading.document import Document
 from padspec.reading.gather import Documents
 from padspec.reading.tree import Entry, Mapping, Node, Sequence
 from padspec.reading.variation import Variation
@@ -28,8 +27,8 @@ def varied(documents: Documents) -> Documents:
     design = merge(_giving_way(design, settings, kinds), settings)
     return replace(
         documents,
-        design=_with_root(documents.design, design),
-        studio=_with_root(documents.studio, studio),
+        design=documents.design.with_root(design),
+        studio=documents.studio.with_root(studio),
         variation=replace(documents.variation, settings=Variation().settings),
     )
 
@@ -83,7 +82,3 @@ def _kinds_by_id(face: Node | None) -> Iterator[tuple[str, str]]:
             if isinstance(body, Mapping):
                 yield body.text("id"), kind
                 yield from _kinds_by_id(body.get("holds"))
-
-
-def _with_root(document: Document, root: Mapping) -> Document:
-    return Document(document.kind, document.file, document.text, root)
