@@ -81,7 +81,7 @@ def make_all(targets: Sequence[Target], run: Run, speech: Speech) -> AllBuilt:
 
 def _workers(jobs: int | None, scheduler: str | None, speech: Speech) -> tuple[Workers, int]:
     if scheduler:
-        from padspec.collection.cluster import Cluster
+        from padspec.collection.cluster.cluster import Cluster
 
         cluster = Cluster(scheduler)
         return cluster, cluster.jobs

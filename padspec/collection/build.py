@@ -8,15 +8,15 @@ from threading import Thread
 
 from padspec.base.errors import ProblemsError
 from padspec.collection.alone import alone
-from padspec.collection.circumstances import circumstances
 from padspec.collection.collection_file import Collection
 from padspec.collection.decode_ahead import decode_ahead
-from padspec.collection.digests import Digests
-from padspec.collection.reasons import drawn_files_stand, reasons
-from padspec.collection.record import Record
+from padspec.collection.records.circumstances import circumstances
+from padspec.collection.records.digests import Digests
+from padspec.collection.records.reasons import drawn_files_stand, reasons
+from padspec.collection.records.record import Record
+from padspec.collection.records.stale import orphans, take_away
 from padspec.collection.site import Built, Site
 from padspec.collection.source import Folder
-from padspec.collection.stale import orphans, take_away
 from padspec.collection.targets import Target
 from padspec.collection.work import BuildWish, Made, Unit
 from padspec.collection.workers import Workers

@@ -6,12 +6,12 @@ from typing import Any
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.collection.digests import StampedDigests
-from padspec.collection.ledger import Ledger
-from padspec.collection.record import Record, record_path, way_to
-from padspec.collection.stale import NAMES, clear, given_up, set_flat_lays_aside, withdraw
+from padspec.collection.records.digests import StampedDigests
+from padspec.collection.records.ledger import Ledger
+from padspec.collection.records.record import Record, record_path, way_to
+from padspec.collection.records.stale import NAMES, clear, given_up, set_flat_lays_aside, withdraw
+from padspec.collection.records.variation_digest import places_digest, settings_digest
 from padspec.collection.targets import Target
-from padspec.collection.variation_digest import places_digest, settings_digest
 from padspec.collection.work import Made
 from padspec.workspace import FolderWorkspace, content_digest
 

@@ -68,8 +68,8 @@ def _made(
     unit: Unit, variation: Variation, drawn: str, read: ReadFiles, tell: Callable[[str], None] | None
 ) -> Made:
     # Imported only when there is something to make: finding that nothing changed must stay quick.
-    from padspec.collection.drawn import drawn_digest
-    from padspec.collection.fonts_used import fonts_used
+    from padspec.collection.records.drawn import drawn_digest
+    from padspec.collection.records.fonts_used import fonts_used
     from padspec.draw.outputs import DrawWish
     from padspec.pipeline import draw, make, silent
     from padspec.report import findings_json, pad_data

@@ -8,10 +8,10 @@ nothing that the design is made from does.
 from collections.abc import Iterable
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.digests import Digests
-from padspec.collection.packing import named_paths
+from padspec.collection.cluster.packing import named_paths
+from padspec.collection.records.digests import Digests
+from padspec.collection.records.variation_digest import settings_digest
 from padspec.collection.variants import Member
-from padspec.collection.variation_digest import settings_digest
 from padspec.reading.document import Document
 from padspec.reading.gather import Documents, gather
 from padspec.workspace import Workspace

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.geometry import Affine
 from padspec.base.place import Place
-from padspec.collection.fonts_used import fonts_used
+from padspec.collection.records.fonts_used import fonts_used
 from padspec.collection.source import Folder, Source
 from padspec.collection.targets import Target
 from padspec.compose.lettering.setting import set_line

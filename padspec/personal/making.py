@@ -11,7 +11,7 @@ from padspec.base.findings import Finding, Severity
 from padspec.checks.table import run_checks
 from padspec.collection.build import Run
 from padspec.collection.collection_file import Collection
-from padspec.collection.font_files import font_digests
+from padspec.collection.records.font_files import font_digests
 from padspec.compose.compose import compose
 from padspec.personal.bench import Pattern, Ready, make_ready
 from padspec.personal.faults import MOST_TOLD, RowFault

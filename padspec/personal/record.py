@@ -5,9 +5,9 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.digests import Digests, StampedDigests
-from padspec.collection.font_files import font_digests
-from padspec.collection.shape import is_texts, stays_inside
+from padspec.collection.records.digests import Digests, StampedDigests
+from padspec.collection.records.font_files import font_digests
+from padspec.collection.records.shape import is_texts, stays_inside
 from padspec.workspace import FolderWorkspace, content_digest
 
 FOLDER = ".cache/personal"

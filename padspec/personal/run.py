@@ -11,12 +11,12 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import did_you_mean
 from padspec.collection.alone import alone
 from padspec.collection.build import Run
-from padspec.collection.circumstances import circumstances
 from padspec.collection.collection_file import Collection
-from padspec.collection.digests import Digests, StampedDigests
 from padspec.collection.own_sku import own_skus
+from padspec.collection.records.circumstances import circumstances
+from padspec.collection.records.digests import Digests, StampedDigests
+from padspec.collection.records.variation_digest import settings_digest
 from padspec.collection.targets import Target
-from padspec.collection.variation_digest import settings_digest
 from padspec.personal.record import recall, record_path, still_holds
 from padspec.personal.stale import withdraw_others, withdraw_run
 from padspec.personal.wish import PersonalPad, PersonalWish, read_wish

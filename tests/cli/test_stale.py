@@ -6,7 +6,7 @@ import shutil
 import pytest
 from kit import picture
 
-from padspec.collection import circumstances as outside
+from padspec.collection.records import circumstances as outside
 from padspec.workspace import FolderWorkspace, MemoryWorkspace
 
 from .command import FAULTY, PLAIN, padspec, put, written
@@ -181,7 +181,7 @@ class TestWhatCountsAsAChange:
 
         nunito = fonts.family_file("Nunito")
         other = {"Fredoka": nunito + b"\0"}
-        for where in ("padspec.collection.font_files", "padspec.resolve.lettering_fonts"):
+        for where in ("padspec.collection.records.font_files", "padspec.resolve.lettering_fonts"):
             monkeypatch.setattr(f"{where}.family_file", lambda name: other.get(name) or fonts.family_file(name))
         assert "(unchanged)" not in padspec(built, "build").out
         assert "(unchanged)" in padspec(built, "build").out

@@ -14,7 +14,8 @@ from typing import Any
 
 from distributed import Client
 
-from padspec.collection import circumstances, parcels, shelf
+from padspec.collection.cluster import parcels, shelf
+from padspec.collection.records import circumstances
 from padspec.collection.source import Source
 from padspec.reading.variation import Variation
 from padspec.workspace import content_digest

@@ -12,7 +12,7 @@ from cli.command import padspec, written
 from kit import PLAIN, apply, png
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.cluster import Cluster
+from padspec.collection.cluster.cluster import Cluster
 from padspec.collection.source import Folder
 from padspec.collection.work import BuildWish, Unit, work
 from padspec.reading.variation import Variation

@@ -9,9 +9,9 @@ from press.made import profile_bytes
 
 from padspec.art.errors import ArtError
 from padspec.base.errors import ProblemsError
-from padspec.collection.packing import packed
-from padspec.collection.parcels import parcel, whole
-from padspec.collection.shelf import Shelf
+from padspec.collection.cluster.packing import packed
+from padspec.collection.cluster.parcels import parcel, whole
+from padspec.collection.cluster.shelf import Shelf
 from padspec.collection.source import Folder, Packed
 from padspec.collection.targets import Target, targets
 from padspec.collection.work import BuildWish, Unit, work

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.collection.circumstances import tools
+from padspec.collection.records.circumstances import tools
 
 if TYPE_CHECKING:
     from distributed import Client

@@ -14,11 +14,21 @@ from itertools import islice
 from typing import Any, Generic, NoReturn, TypeVar
 
 from padspec.base.errors import Problem, ProblemsError
-from padspec.collection.circumstances import tools
-from padspec.collection.cluster_door import connected, place_of, refuse_unlike
-from padspec.collection.font_files import font_digests
-from padspec.collection.parcels import Answer, Done, Lacking, Parcel, Unlike, missed, parcel, unpack_and_do, whole
-from padspec.collection.stock import Stock
+from padspec.collection.cluster.door import connected, place_of, refuse_unlike
+from padspec.collection.cluster.parcels import (
+    Answer,
+    Done,
+    Lacking,
+    Parcel,
+    Unlike,
+    missed,
+    parcel,
+    unpack_and_do,
+    whole,
+)
+from padspec.collection.cluster.stock import Stock
+from padspec.collection.records.circumstances import tools
+from padspec.collection.records.font_files import font_digests
 from padspec.collection.work import Made, Unit
 
 #: So many tasks a worker wait, so that none is idle while results are put in place.

@@ -5,7 +5,7 @@ from contextlib import suppress
 from threading import Thread
 from typing import TYPE_CHECKING
 
-from padspec.collection.shelf import held, keep
+from padspec.collection.cluster.shelf import held, keep
 
 if TYPE_CHECKING:
     from distributed import Client

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from padspec.collection.packing import FONTS
+from padspec.collection.cluster.packing import FONTS
 from padspec.collection.source import Packed
 from padspec.workspace import MemoryWorkspace, ReadFiles, Workspace
 

@@ -1,6 +1,6 @@
 """Which packaged fonts a design is set in, and what their files hold."""
 
-from padspec.collection.font_files import font_digests
+from padspec.collection.records.font_files import font_digests
 from padspec.resolve.blocks.words import words_of
 from padspec.resolve.coverage import families_used
 from padspec.resolve.design import Design, blocks

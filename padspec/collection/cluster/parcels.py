@@ -10,10 +10,10 @@ from threading import Lock
 from typing import Any, Generic, Protocol, TypeVar, cast, runtime_checkable
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.circumstances import tools
-from padspec.collection.lookout import Lookout, Watched
-from padspec.collection.packing import packed
-from padspec.collection.shelf import kept
+from padspec.collection.cluster.lookout import Lookout, Watched
+from padspec.collection.cluster.packing import packed
+from padspec.collection.cluster.shelf import kept
+from padspec.collection.records.circumstances import tools
 from padspec.collection.source import Folder, Packed, Source
 from padspec.reading.variation import Variation
 from padspec.workspace import content_digest

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.shape import SUMMARY, is_texts, stays_inside
+from padspec.collection.records.shape import SUMMARY, is_texts, stays_inside
 from padspec.collection.targets import Target
 from padspec.workspace import FolderWorkspace, Workspace, content_digest
 

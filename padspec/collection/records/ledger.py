@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 
-from padspec.collection.record import RECORDS, Record, recall
+from padspec.collection.records.record import RECORDS, Record, recall
 from padspec.workspace import FolderWorkspace
 
 

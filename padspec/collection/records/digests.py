@@ -7,7 +7,7 @@ long as size, time and number of the file are those that it had when its digest 
 import json
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.shape import is_texts
+from padspec.collection.records.shape import is_texts
 from padspec.workspace import FolderWorkspace, Workspace, content_digest
 
 STAMPS = ".cache/stamps.json"

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from padspec.base.errors import ProblemsError
-from padspec.collection.digests import Digests, StampedDigests
-from padspec.collection.font_files import font_digests
-from padspec.collection.record import Record
-from padspec.collection.variation_digest import places_digest, settings_digest
+from padspec.collection.records.digests import Digests, StampedDigests
+from padspec.collection.records.font_files import font_digests
+from padspec.collection.records.record import Record
+from padspec.collection.records.variation_digest import places_digest, settings_digest
 from padspec.collection.work import BuildWish
 from padspec.reading.variation import Variation
 

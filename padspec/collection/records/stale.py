@@ -6,8 +6,8 @@ from typing import Any
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
-from padspec.collection.ledger import Ledger
-from padspec.collection.record import Record, way_to
+from padspec.collection.records.ledger import Ledger
+from padspec.collection.records.record import Record, way_to
 from padspec.collection.targets import Target
 from padspec.report import json_text, problem_data
 from padspec.workspace import FolderWorkspace
