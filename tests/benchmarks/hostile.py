@@ -6,20 +6,18 @@ Each input is read by a process of its own. It has to be made, or refused in pla
 ends the benchmark. No test depends on the figures.
 """
 
-import os
 import resource
-import subprocess
 import sys
 import tempfile
-import time
 import zlib
 from collections.abc import Callable
 from pathlib import Path
 
+from peak import timed_with_peak
+
 MOST_SECONDS, MOST_MEMORY = 10.0, 1000.0
 PLAIN = "pad: Errands\ntrim: {width: 90 mm, height: 190 mm}\n"
 WITH_PNG, WITH_SVG = (PLAIN + f"art: {{file: p.{kind}}}\n" for kind in ("png", "svg"))
-COMMAND = (sys.executable, "-c", "from padspec.cli.main import main; main()", "build", "--no-proofs", "--quiet")
 
 
 def written(**files: str | bytes) -> Callable[[Path], None]:
@@ -95,16 +93,6 @@ CASES: dict[str, Callable[[Path], None]] = {
 }
 
 
-def run(folder: Path) -> tuple[float, float, int, str]:
-    """Seconds, peak memory in MB, exit status and what was said on stderr."""
-    start = time.perf_counter()
-    with (folder / "told").open("wb") as told:
-        process = subprocess.Popen(COMMAND, cwd=folder, stdout=told, stderr=told)
-        _, status, used = os.wait4(process.pid, 0)
-    said = (folder / "told").read_text("utf-8", "replace")
-    return time.perf_counter() - start, used.ru_maxrss / 1000, os.waitstatus_to_exitcode(status), said
-
-
 def main() -> None:
     """Every case in turn."""
     resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
@@ -112,7 +100,7 @@ def main() -> None:
         with tempfile.TemporaryDirectory() as place:
             folder = Path(place)
             write(folder)
-            seconds, memory, status, said = run(folder)
+            seconds, memory, status, said = timed_with_peak(folder, "build", "--no-proofs", "--quiet")
         if status not in (0, 1, 2) or "Traceback" in said or "mistake of its own" in said:
             sys.exit(f"{name}: ended with {status}: {said[-500:]}")
         over = " OVER" if seconds > MOST_SECONDS or memory > MOST_MEMORY else ""

@@ -11,15 +11,13 @@ a process of its own that only builds. Ratios count; no test depends on them.
 import argparse
 import random
 import re
-import resource
-import subprocess
-import sys
 import tempfile
 import time
 from io import BytesIO
 from pathlib import Path
 
 import pikepdf
+from peak import timed_with_peak
 
 from padspec.collection.build import Run
 from padspec.collection.collection_file import read_collection
@@ -117,15 +115,6 @@ def measured(folder: Path) -> tuple[float, float, float]:
     return mine, theirs, out
 
 
-def peak(folder: Path) -> float:
-    """The most memory in MB that building the folder takes, one process."""
-    command = "from padspec.cli.main import main; main()"
-    subprocess.run(
-        [sys.executable, "-c", command, "build", "--no-proofs", "--quiet", "--jobs", "1"], cwd=folder, check=True
-    )
-    return resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1000
-
-
 def main() -> None:
     """Every number of faces in turn."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
@@ -135,11 +124,12 @@ def main() -> None:
             folder = Path(name)
             set_up(folder, faces)
             mine, theirs, out = measured(folder)
+            _, memory, _, _ = timed_with_peak(folder, "build", "--no-proofs", "--quiet", "--jobs", "1")
             print(
                 f"{faces:7} faces, 3-up: padspec {mine:6.2f} s ({mine / faces * 1000:.3f} ms a face, "
                 f"{faces / mine:.0f} faces a second), bare pikepdf {theirs:6.2f} s, ratio {mine / theirs:.2f}, "
                 f"outlines written out {out:6.2f} s, ratio {mine / out:.2f}; "
-                f"peak of a build so far {peak(folder):.0f} MB"
+                f"peak of a whole build {memory:.0f} MB"
             )
 
 
