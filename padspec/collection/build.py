@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil
 from pathlib import Path
 from threading import Thread
@@ -12,8 +13,9 @@ from padspec.collection.collection_file import Collection
 from padspec.collection.decode_ahead import decode_ahead
 from padspec.collection.records.circumstances import circumstances
 from padspec.collection.records.digests import Digests
+from padspec.collection.records.font_files import font_digest
 from padspec.collection.records.reasons import drawn_files_stand, reasons
-from padspec.collection.records.record import Record
+from padspec.collection.records.record import RECORDS, Record, record_path
 from padspec.collection.records.stale import orphans, take_away
 from padspec.collection.site import Built, Site
 from padspec.collection.source import Folder
@@ -93,12 +95,12 @@ def _parted(
     targets: list[Target], root: Path, site: Site, now: dict[str, str], wish: BuildWish
 ) -> tuple[list[Outcome], list[_Stale]]:
     """What needs nothing, and what has to be made."""
-    source = Digests(FolderWorkspace(root))
+    source, font = Digests(FolderWorkspace(root)), lru_cache(maxsize=None)(font_digest)
     outcomes: list[Outcome] = []
     stale: list[_Stale] = []
     for target in targets:
         record = site.record(target)
-        why = tuple(reasons(record, wish, now, target.variation, source, site.digests))
+        why = tuple(reasons(record, wish, now, target.variation, source, site.digests, font))
         if record is not None and not why:
             outcomes.append(_claimed(target, record, site))
         else:
@@ -140,8 +142,12 @@ def _shares(stale: list[_Stale], root: Path, run: Run) -> Iterator[tuple[Unit, l
 
 def take_orphans(collection: Collection, root: Path, run: Run) -> tuple[str, ...]:
     """Take away what was built of variants that a collection no longer makes; their SKUs."""
-    site = Site(FolderWorkspace(run.folder_of(root)))
+    output = FolderWorkspace(run.folder_of(root))
     members = [Target(root, member.path, member.variation) for member in collection.members]
+    mine = {record_path(member, output) for member in members}
+    if mine.issuperset(output.neighbours(RECORDS, ".json")):
+        return ()
+    site = Site(output)
     if not orphans(collection.file, members, root, site.ledger, site.output):
         return ()
     with alone(site.output.root, run.waiting):

@@ -6,5 +6,10 @@ from padspec.workspace import content_digest
 
 def font_digests(families: tuple[str, ...]) -> dict[str, str]:
     """The digests of these families' files now; an empty one for a family that has gone."""
-    found = {family: family_file(family) for family in families}
-    return {family: content_digest(data) if data is not None else "" for family, data in found.items()}
+    return {family: font_digest(family) for family in families}
+
+
+def font_digest(family: str) -> str:
+    """The digest of one family's file now; empty where it has gone."""
+    data = family_file(family)
+    return content_digest(data) if data is not None else ""

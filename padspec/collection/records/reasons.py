@@ -1,10 +1,9 @@
 """Why a pad has to be made again: everything that is not as its record says, in words."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from padspec.base.errors import ProblemsError
 from padspec.collection.records.digests import Digests, StampedDigests
-from padspec.collection.records.font_files import font_digests
 from padspec.collection.records.record import Record
 from padspec.collection.records.variation_digest import places_digest, settings_digest
 from padspec.collection.work import BuildWish
@@ -26,8 +25,11 @@ def reasons(
     variation: Variation,
     source: Digests,
     output: StampedDigests,
+    font: Callable[[str], str],
 ) -> Iterator[str]:
-    """Every reason to make a pad again, none where its files can stay; `now` is what circumstances gives."""
+    """Every reason to make a pad again, none where its files can stay; `now` is what circumstances gives, `font`
+    the digest of a family's file.
+    """
     if record is None:
         yield NEVER_BUILT
         return
@@ -38,8 +40,8 @@ def reasons(
     try:
         for path, digest in record.inputs.items():
             yield from _file(path, digest, source.of(path))
-        for family, digest in font_digests(tuple(record.fonts)).items():
-            if digest != record.fonts[family]:
+        for family, digest in record.fonts.items():
+            if digest != font(family):
                 yield f"the installed font {family} is another"
         for path, digest in record.outputs.items():
             yield from _output(path, digest, output.of(path))
