@@ -5,9 +5,9 @@ put together in order: what comes out does not depend on how many cores there ar
 """
 
 import os
+from collections import deque
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from itertools import accumulate
 
 import numpy as np
 from PIL import Image
@@ -29,9 +29,15 @@ def in_bands(
 
     tops = range(0, rgba.shape[0], rows)
     with ThreadPoolExecutor(min(len(tops), os.cpu_count() or 1)) as pool:
-        done = [*pool.map(worked, tops)]
-    *starts, height = accumulate((band.height for band in done), initial=0)
-    whole = Image.new(done[0].mode, (done[0].width, height))
-    for band, start in zip(done, starts, strict=True):
-        whole.paste(band, (0, start))
+        # All bands but the last are as high as the first: those two say how much room is wanted.
+        last = pool.submit(worked, tops[-1])
+        waiting = deque([*(pool.submit(worked, top) for top in tops[:-1]), last])
+        first, foot = waiting[0].result(), last.result()
+        whole = Image.new(first.mode, (first.width, first.height * (len(tops) - 1) + foot.height))
+        start = 0
+        while waiting:
+            # Each is let go of when it has its place: all of them at once would take as much as the whole.
+            band = waiting.popleft().result()
+            whole.paste(band, (0, start))
+            start += band.height
     return whole

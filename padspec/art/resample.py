@@ -35,7 +35,19 @@ def bring_down(pixels: Pixels, width: int, height: int) -> Pixels:
     # Opaque rows pass as four plain channels, which saves multiplying and dividing.
     narrow = in_bands(pixels.rgba, rows, narrowed, "RGBX" if opaque else "RGBA")
     small = narrow.resize((width, height), Image.Resampling.LANCZOS)
-    return Pixels(np.asarray(small if opaque else small.convert("RGBA")))
+    del narrow  # half as much as the picture itself, which is still held
+    return Pixels(_as_rows(small))
+
+
+def _as_rows(image: Image.Image) -> Bytes:
+    """The pixels of an image as RGBA rows, a few at a time: all at once they would be held three times over."""
+    rgba = np.empty((image.height, image.width, 4), np.uint8)
+    rows = max(1, _BAND_PIXELS // image.width)
+    for top in range(0, image.height, rows):
+        foot = min(image.height, top + rows)
+        band = image.crop((0, top, image.width, foot))
+        rgba[top:foot] = np.asarray(band if band.mode == "RGBX" else band.convert("RGBA"))
+    return rgba
 
 
 def reduced(rgba: Bytes, factor: int) -> Image.Image:
