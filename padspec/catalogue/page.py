@@ -255,12 +255,14 @@ def _paper(catalogue: Catalogue) -> str:
 
 
 def _row(card: Card, catalogue: Catalogue, with_currency: bool) -> str:
+    # What cannot be printed cannot be ordered.
+    never = ' class="never"' if card.state == "stop" else ""
     small = catalogue.pictures.get(card.face)
     picture = f'<img src="{_beside(small.path)}" alt="" loading="lazy">' if small else ""
     values = ", ".join(value for _, value in card.values)
     price = "" if card.price is None else f"{card.price:f}" + (f" {card.currency}" if with_currency else "")
     return (
-        f'<tr><td>{picture}</td><td dir="auto">{escape(card.design)}<small>{escape(values)}</small></td>'
+        f'<tr{never}><td>{picture}</td><td dir="auto">{escape(card.design)}<small>{escape(values)}</small></td>'
         f'<td>{escape(card.sku)}</td><td>{card.size}</td><td class="number">{card.leaves}</td>'
         f'<td class="number">{escape(price)}</td><td class="box"></td></tr>'
     )

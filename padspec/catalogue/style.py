@@ -134,6 +134,7 @@ footer { padding-block: 2rem 3rem; color: var(--quiet); font-size: .85rem; borde
   table { border-collapse: collapse; width: 100%; }
   thead { display: table-header-group; }
   tr { break-inside: avoid; }
+  tr.never { display: none; }
   th, td { text-align: left; vertical-align: middle; padding: 1.6mm 2mm 1.6mm 0; border-bottom: .3pt solid #999; }
   th { font-size: 8pt; font-weight: 600; color: #444; border-bottom: .8pt solid #000; }
   td.number, th.number { text-align: right; font-variant-numeric: tabular-nums; }

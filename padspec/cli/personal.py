@@ -10,7 +10,7 @@ import click
 
 from padspec.base.errors import ProblemsError
 from padspec.cli.running import Speech
-from padspec.cli.say import counted, say_problems, shown_path, table, tint
+from padspec.cli.say import counted, say_finding, say_problems, shown_path, table, tint
 from padspec.collection.build import Run
 from padspec.collection.targets import Meant
 from padspec.personal.run import PersonalBuilt, build_personal
@@ -50,6 +50,10 @@ def say_personal(personal: AllPersonal, run: Run, speech: Speech) -> None:
     """Faults of rows on stderr; then what was made, and how to print it."""
     built = personal.built
     for one in built:
+        # A design that is not to be printed holds its run back, whatever the rows say.
+        for finding in one.summary["findings"]:
+            say_finding(finding, one.root)
+    for one in built:
         for row in one.summary["rows"]:
             place = f"{shown_path(one.root / row['file'])}:{row['line']}"
             click.echo(
@@ -64,7 +68,7 @@ def say_personal(personal: AllPersonal, run: Run, speech: Speech) -> None:
         click.echo(
             table(("personal", "pads", "sheets", "copies of each", "volumes"), [_row(one, run) for one in built])
         )
-        for caution in dict.fromkeys(one.summary["caution"] for one in built):
+        for caution in dict.fromkeys(one.summary["caution"] for one in built if one.summary["volumes"]):
             click.echo(caution)
 
 
@@ -77,7 +81,7 @@ def personal_data(one: PersonalBuilt, run: Run) -> dict[str, Any]:
 def _row(one: PersonalBuilt, run: Run) -> tuple[str, ...]:
     summary = one.summary
     folder = shown_path(run.folder_of(one.root) / summary["sku"] / "personal")
-    state = "held back: mend the rows first" if not summary["volumes"] else f"{summary['volumes']} in {folder}/"
+    state = "held back: mend the errors first" if not summary["volumes"] else f"{summary['volumes']} in {folder}/"
     unchanged = " (unchanged)" if one.was_current else ""
     return summary["sku"], str(summary["pads"]), str(summary["sheets"]), str(summary["copies"]), state + unchanged
 

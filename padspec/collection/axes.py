@@ -59,7 +59,9 @@ def _axis(item: Mapping, file: str, workspace: Workspace, problems: list[Problem
     written, table = item.get("values"), item.get("table")
     if (written is None) == (table is None):
         message = "An axis has values or a table, and this one has " + ("neither." if table is None else "both.")
-        mend = 'Write its values: values: {dusk: {}, frost: {palette: {ground: "#dfe9f2"}}}.'
+        mend = "Leave one of them out."
+        if table is None:
+            mend = 'Write its values: values: {dusk: {}, frost: {palette: {ground: "#dfe9f2"}}}.'
         problems.append(Problem(place, message, mend))
         return Axis(item.text("axis"), (), place)
     if isinstance(written, Mapping):

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
+from unicodedata import combining, normalize
 
 from padspec.base.errors import Problem
 from padspec.base.nearest import did_you_mean
@@ -62,7 +63,7 @@ class Patterns:
     def variation(self, values: tuple[Value, ...], axes: tuple[Axis, ...], file: str) -> Variation:
         """The variation that one value of each axis makes."""
         chosen = {axis.name: value.name for axis, value in zip(axes, values, strict=True)}
-        codes = {name: _NO_CODE.sub("-", value) for name, value in chosen.items()}
+        codes = {name: code_of(value) for name, value in chosen.items()}
         return Variation(
             values=tuple(chosen.items()),
             settings=merged(values),
@@ -70,6 +71,16 @@ class Patterns:
             name=_put_in(self.name, chosen | {"name": OWN_NAME}),
             file=file,
         )
+
+
+def code_of(value: str) -> str:
+    """A value as it stands in a SKU: letters without their accents, all other signs as hyphens.
+
+    >>> code_of("Été à Köln")
+    'Ete-a-Koln'
+    """
+    plain = "".join(letter for letter in normalize("NFKD", value) if not combining(letter))
+    return _NO_CODE.sub("-", plain)
 
 
 def combined(
@@ -134,6 +145,8 @@ def _faults(key: str, written: Scalar, axes: list[str]) -> Iterator[Problem]:
         if name not in known:
             message = f"{{{name}}} means nothing in {key}."
             yield Problem(written.place, message, did_you_mean(name, known))
+    if any(name not in known for name in named):
+        return
     if key not in named:
         message = f"Without {{{key}}} every design would have the same {key}."
         yield Problem(written.place, message, f'Write, say, "{{{key}}}-{written.text[:40]}".')

@@ -1,7 +1,9 @@
 """A pad made ready for many names: resolved once, its sheet laid out, its faces waiting for their words."""
 
+import re
 from collections.abc import Mapping as Cells
 from dataclasses import dataclass, replace
+from unicodedata import bidirectional
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.geometry import Affine
@@ -14,6 +16,7 @@ from padspec.compose.other_words import Faces, Reset, Words
 from padspec.draw.volume import Leaf, LetteredLine
 from padspec.personal.wish import PersonalWish
 from padspec.pipeline import Pad, make
+from padspec.reading.checking.settings_check import check_settings
 from padspec.reading.fill import columns_in, filled_bundle, filled_text
 from padspec.reading.tree import Mapping, Scalar, scalars
 from padspec.reading.variation import Variation
@@ -24,6 +27,8 @@ from padspec.scene.nodes import Node
 
 #: So many designs are kept ready where rows differ in more than their lettering.
 _MOST_READY = 32
+_GAP = re.compile(r"\{[^{}]*\}")
+_MARKS = {"L": "\u200e", "R": "\u200f"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +70,25 @@ class Ready:
 
     def words(self, cells: Cells[str, str]) -> dict[str, str]:
         """What each changing block says in a row."""
-        return {block: lines_of(filled_text(text, cells)) for block, text in self.texts}
+        return {block: lines_of(directed(text, filled_text(text, cells))) for block, text in self.texts}
+
+
+def directed(template: str, filled: str) -> str:
+    """A filled text that runs the way its template does: a name in another script stands where its gap stood.
+
+    A mark that shows nothing says so (UAX #9, section 2.6) where the name would turn the line around.
+    """
+    way = _way(_GAP.sub("", template))
+    if not way or _way(filled) == way:
+        return filled
+    return f"{_MARKS[way]}{filled}"
+
+
+def _way(text: str) -> str:
+    """The way that the first letter of a text runs, L or R; empty where none tells."""
+    found = (bidirectional(character) for character in text)
+    strong = next((kind for kind in found if kind in ("L", "R", "AL")), "")
+    return "R" if strong == "AL" else strong
 
 
 class Bench:
@@ -110,6 +133,10 @@ class Bench:
 
 def make_ready(pattern: Pattern, cells: Cells[str, str], key: tuple[str, ...] = ()) -> Ready:
     """A pattern with the words of one row at every stage; raises ProblemsError where its cells make no design."""
+    # What stands in gaps is known only now, so that only now the settings can be looked over.
+    problems = check_settings(filled_bundle(pattern.settings, cells))
+    if problems:
+        raise ProblemsError(*problems)
     workspace = pattern.source.open()
     pad = make(pattern.path, workspace, variation=pattern.of(cells))
     gaps = {scalar.place: scalar.text for scalar in _lettering(pattern.settings) if columns_in(scalar)}

@@ -18,7 +18,7 @@ from padspec.collection.records.digests import Digests, StampedDigests
 from padspec.collection.records.variation_digest import settings_digest
 from padspec.collection.targets import Target
 from padspec.personal.record import recall, record_path, still_holds
-from padspec.personal.stale import withdraw_others, withdraw_run
+from padspec.personal.stale import refuse_shared, withdraw_others, withdraw_run
 from padspec.personal.wish import PersonalPad, PersonalWish, read_wish
 from padspec.reading.tree import as_data
 from padspec.workspace import FolderWorkspace, content_digest
@@ -65,6 +65,7 @@ def build_personal(
     if found is None:
         return ()
     wish, pads = found
+    refuse_shared(collection.file, frozenset(pad.sku for pad in pads), wish.place, root, output)
     digests = StampedDigests(output)
     now = circumstances(FolderWorkspace(root).date() or "", run.wish.as_texts())
     source = Digests(FolderWorkspace(root))

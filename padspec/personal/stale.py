@@ -1,5 +1,9 @@
 """Nothing stale looks fresh: volumes that no run makes any more are set aside, their lists taken away."""
 
+from pathlib import Path
+
+from padspec.base.errors import Problem, ProblemsError
+from padspec.base.place import Place
 from padspec.personal.record import FOLDER, recall
 from padspec.workspace import FolderWorkspace
 
@@ -27,6 +31,20 @@ def withdraw_run(where: str, sku: str, output: FolderWorkspace) -> None:
     withdraw_volumes(folder_of(sku), output)
     output.remove(f"{folder_of(sku)}/{_FINDINGS}")
     output.remove(where)
+
+
+def refuse_shared(
+    collection: str, skus: frozenset[str], place: Place, root: Path, output: FolderWorkspace
+) -> None:
+    """Two runs that write the same folder would each take the other's volumes away; raises ProblemsError."""
+    for where in output.neighbours(FOLDER, ".json"):
+        record = recall(where, output)
+        told = record.summary if record is not None else {}
+        other, sku = str(told.get("collection")), told.get("sku")
+        if sku in skus and other != collection and (root / other).is_file():
+            message = f"The volumes of {sku} in {output.root / folder_of(str(sku))} are those of {other}."
+            mend = f"Write these elsewhere: --out FOLDER; or take personal out of {other} and build it."
+            raise ProblemsError(Problem(place, message, mend))
 
 
 def withdraw_others(collection: str, skus: frozenset[str], output: FolderWorkspace) -> None:

@@ -149,7 +149,7 @@ class _Setting:
     def _set(self, ready: Ready, words: dict[str, str]) -> tuple[Leaf, str, tuple[tuple[str, str], ...], Reset]:
         reset = ready.faces.reset(words)
         faults = tuple(fault for lettering in reset.lettering for fault in unset_words(lettering))
-        return leaf_of(reset), " / ".join(words.values()), faults, reset
+        return leaf_of(reset), " / ".join(text.strip("\u200e\u200f") for text in words.values()), faults, reset
 
     def _look(self, row: Row, reset: Reset) -> None:
         for words in reset.lettering:

@@ -178,8 +178,12 @@ def _row_faults(cells: list[str], head: tuple[str, ...], place: Place) -> Iterat
     # Spreadsheets write empty cells behind the last column that was ever used.
     surplus = any(cell.strip() for cell in cells[len(head) :])
     if len(cells) < len(head) or surplus:
-        message = f"This row has {len(cells)} cells, and the head line names {len(head)} columns."
-        yield Problem(place, message, "A cell that holds the sign between cells has to stand in quotes.")
+        number = f"{len(cells)} cell{'s' * (len(cells) != 1)}"
+        message = f"This row has {number}, and the head line names {len(head)} columns."
+        mend = "Write a cell for every column, empty ones too."
+        if surplus:
+            mend = "A cell that holds a comma, or whatever parts the cells, has to stand in quotes."
+        yield Problem(place, message, mend)
     for name, cell in zip(head, cells, strict=False):
         if len(cell) > MOST_CHARACTERS:
             message = f"The cell of {name} has {len(cell)} characters; at most {MOST_CHARACTERS} are read."

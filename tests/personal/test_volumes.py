@@ -9,6 +9,7 @@ import pypdfium2
 import pytest
 from cli.command import PLAIN, padspec, put, written
 
+from padspec.personal.bench import directed
 from padspec.workspace import content_digest
 
 COLLECTION = """collection: Names
@@ -196,6 +197,58 @@ class TestABuildAgain:
             "volume-002.old.pdf",
             "findings.json",
         }
+
+
+def test_settings_are_looked_over_once_their_gaps_are_filled(tmp_path):
+    folder(tmp_path, collection=COLLECTION.replace("text:", "txt:"))
+    outcome = build(tmp_path)
+    assert outcome.status == 2
+    assert "txt is not a key of heading." in outcome.json["problems"][0]["message"]
+
+
+def test_a_design_that_is_not_to_be_printed_says_why_it_holds_the_run_back(tmp_path):
+    folder(tmp_path, design=PLAIN + "rows: {pitch: 3 mm, checkbox: 3 mm}\n")
+    outcome = padspec(tmp_path, "build", "--no-proofs", "--jobs", "1")
+    assert outcome.status == 1
+    assert outcome.err.count("error row-room") == 2
+    assert "held back: mend the errors first" in outcome.out
+    assert "Print all copies" not in outcome.out
+
+
+def test_keys_that_do_not_tell_rows_apart_are_told(tmp_path):
+    folder(tmp_path, NAMES + "103,Fay\n,Gus\n")
+    one = run_of(build(tmp_path))
+    assert (one["state"], one["volumes"]) == ("passed", 1)
+    assert [row["message"] for row in one["rows"]] == [
+        "row 6 (103): its order is that of row 3 too.",
+        "row 7: order is empty, so nothing tells this row from others.",
+    ]
+
+
+def test_two_collections_do_not_take_each_others_volumes(tmp_path):
+    folder(tmp_path)
+    build(tmp_path)
+    (tmp_path / "more.collection.yaml").write_text(COLLECTION)
+    outcome = build(tmp_path, "more.collection.yaml")
+    assert outcome.status == 2
+    assert "are those of collection.yaml." in outcome.json["problems"][0]["message"]
+    assert volume(tmp_path).is_file()
+
+
+@pytest.mark.parametrize(
+    ("template", "name", "mark"),
+    [
+        ("{first}'s list", "Ada", ""),
+        ("{first}'s list", "נועה", "\u200e"),
+        ("קניות של {first}", "Ada", ""),
+        ("{first} ב", "Ada", "\u200f"),
+        ("{first}", "נועה", ""),
+    ],
+)
+def test_a_line_runs_the_way_its_template_does(template, name, mark):
+    """UAX #9: the first strong letter decides; a mark before it (section 2.6) keeps the template's own way."""
+    filled = template.replace("{first}", name)
+    assert directed(template, filled) == mark + filled
 
 
 class TestWhatIsNotWishedForAnyMore:

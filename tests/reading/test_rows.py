@@ -91,7 +91,7 @@ def test_what_pythons_writer_quotes_comes_back(cells):
         ("a,b\n", "no rows under its head line"),
         ("a,,b\n1,2,3\n", "names.csv:1:1: Column 2 has no name"),
         ("a,b,a\n1,2,3\n", "2 columns are called a."),
-        ("a,b\n1\n", "names.csv:2:1: This row has 1 cells, and the head line names 2 columns."),
+        ("a,b\n1\n", "names.csv:2:1: This row has 1 cell, and the head line names 2 columns."),
         ("a,b\n1,2,3\n", "This row has 3 cells, and the head line names 2"),
         ('a,b\n1,"2\n3,4\n', "names.csv:2:1: A quotation mark that opens from here on is never closed."),
         ('a,b\n1,"2"x\n', "names.csv:2:1: Text stands behind the closing quotation mark"),
