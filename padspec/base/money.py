@@ -1,7 +1,7 @@
-"""Exact money: currencies by ISO 4217, amounts rounded to what a currency counts in, and sums that still add up.
+"""Exact money: currencies by ISO 4217, amounts rounded to their coins, and sums that still add up.
 
-Amounts are `Decimal` or `Fraction`, never a float. The digits of each currency come from the list that the ISO 4217
-maintenance agency publishes, by way of the package iso4217.
+Amounts are `Decimal` or `Fraction`, never a float. The digits of each currency come from the list of the ISO 4217
+maintenance agency, by way of the package iso4217.
 """
 
 from collections.abc import Sequence
@@ -67,7 +67,7 @@ def rounded_together(parts: Sequence[Exact], digits: int) -> tuple[Decimal, ...]
     """
     coins = [Fraction(part) * 10**digits for part in parts]
     down = [int(coin // 1) for coin in coins]
-    missing = int(rounded(sum(map(Fraction, parts), Fraction(0)), digits).scaleb(digits)) - sum(down)
+    missing = int(rounded(sum((Fraction(part) for part in parts), Fraction(0)), digits).scaleb(digits)) - sum(down)
     losers = sorted(range(len(coins)), key=lambda at: (down[at] - coins[at], at))
     for at in losers[:missing]:
         down[at] += 1

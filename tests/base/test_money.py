@@ -1,5 +1,5 @@
-"""Exact money. Digits of currencies against ISO 4217 as a second package lists the codes, and against the standard's
-own table (from memory, for the few currencies that differ from two)."""
+"""Exact money. Digits of currencies against ISO 4217 as a second package lists the codes, and against its own
+table (from memory, for currencies that differ from two)."""
 
 import doctest
 from decimal import Decimal
