@@ -1,10 +1,13 @@
 """Any stage of a design as plain data, for `padspec show` and for other programs."""
 
 from dataclasses import fields, is_dataclass
+from decimal import Decimal
 from enum import Enum
+from fractions import Fraction
 from typing import Any
 
 from padspec.base.colour import Colour
+from padspec.base.money import exact_text
 from padspec.base.place import Place
 from padspec.draw.svg import path_text
 from padspec.pipeline import Pad
@@ -51,6 +54,8 @@ def _plain(value: Any) -> Any:
             return {"bytes": len(value), "digest": content_digest(value)}
         case Enum():
             return value.name.lower()
+        case Decimal() | Fraction():
+            return exact_text(value)
         case float():
             return round(value, 6)
         case tuple() if value and all(isinstance(part, Move | Line | Curve | Close) for part in value):

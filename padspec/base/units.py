@@ -71,6 +71,15 @@ def parse_share(text: str) -> float:
     return float(number / 100)
 
 
+def exact_share(text: str) -> Fraction:
+    """A percentage as an exact share of one, for sums of money.
+
+    >>> exact_share("2.6 %")
+    Fraction(13, 500)
+    """
+    return _split(text)[0] / 100
+
+
 def is_share(text: str) -> bool:
     """Whether the text means to be a percentage rather than a length."""
     return text.rstrip().endswith("%")

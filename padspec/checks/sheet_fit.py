@@ -7,7 +7,7 @@ from padspec.base.geometry import Size
 from padspec.base.numbers import number_text, round_down
 from padspec.checks.check import Limits, Subject
 from padspec.resolve.design import Design, with_sheet
-from padspec.resolve.resolve import LEAST_TRIM
+from padspec.resolve.trim import LEAST_TRIM
 from padspec.sheet.arrangement import Grid
 from padspec.sheet.bed import bed_of
 from padspec.sheet.fitting.fit import best_fit, largest_grid

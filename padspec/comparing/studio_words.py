@@ -28,7 +28,8 @@ STUDIO_WORDS: dict[type, Words] = {
         "offcuts": Word("wanted offcuts", "list", key="offcuts", section="stock"),
         "ink": Word("", section="ink"),
         "press": Word("press", key="press", section="press"),
-        "currency": Word("currency", key="money.currency"),
+        "money": Word("", section="money"),
+        "bench": Word("", section="workbench"),
         "overs": Word("overs", "share", key="overs.share", section="studio"),
         "test_sheets": Word("test sheets", "count", key="overs.test-sheets", section="studio"),
     },
@@ -41,6 +42,7 @@ STUDIO_WORDS: dict[type, Words] = {
         "skew_error": Word("skew error", "mm", key="printer.skew-error"),
         "least_line": Word("least line", "mm", key="printer.least-line"),
         "least_screened_line": Word("least screened line", "mm", key="printer.least-screened-line"),
+        "sheet_minutes": Word("time of a sheet", "minutes", key="printer.sheet-minutes"),
     },
     Cutter: {
         "kind": Word("kind", key="cutter.kind"),
@@ -50,7 +52,9 @@ STUDIO_WORDS: dict[type, Words] = {
         "stroke_seconds": Word("time of a stroke", "seconds", key="cutter.stroke-seconds"),
     },
     Stock: {
+        "grammage": Word("grammage", "number", key="stock.grammage"),
         "caliper": Word("caliper", "mm", key="stock.caliper"),
+        "tolerance": Word("tolerance of the paper", "share", key="stock.tolerance"),
         "price": Word("price of a sheet", "money", key="stock.price", none="not stated"),
         "ink_limit": Word("ink limit", "share", key="stock.ink-limit"),
     },

@@ -4,8 +4,10 @@ One line for each field of each dataclass that a `Design` is made of. A field th
 with the reason; a test fails for a field that has neither.
 """
 
+from padspec.base.thickness import Thickness
 from padspec.comparing.studio_words import STUDIO_WORDS
 from padspec.comparing.wording import Apart, Word, Words
+from padspec.comparing.workbench_words import WORKBENCH_WORDS
 from padspec.resolve.blocks.art import Art
 from padspec.resolve.blocks.columns import Columns
 from padspec.resolve.blocks.grid import Grid
@@ -16,6 +18,7 @@ from padspec.resolve.blocks.rows import Labels, Rows, Squares, Tail
 from padspec.resolve.blocks.space import Space
 from padspec.resolve.blocks.stack import Stack
 from padspec.resolve.design import Allowance, Design, Limit, SheetWish
+from padspec.resolve.finish import Finish
 from padspec.resolve.font import Font
 from padspec.resolve.ground import Ground, Pattern
 from padspec.resolve.listing import Listing
@@ -48,6 +51,19 @@ WORDS: dict[type, Words] = {
         "allowances": Apart("told check by check"),
         "keys": _PLACE,
         "listing": Word(""),
+        "finish": Word("", section="finish"),
+    },
+    Thickness: {
+        "leaves": Word("leaves together", "mm"),
+        "board": Word("board of the pad", "mm"),
+        "magnet": Word("magnet behind it", "mm"),
+    },
+    Finish: {
+        "thickness": Word(""),
+        "magnets": Word("magnets", "count", key="magnets"),
+        "sleeve": Word("sleeve", "list", key="sleeve"),
+        "wanted": Apart("the sleeve tells of it"),
+        "place": _PLACE,
     },
     Listing: {
         "own_sku": Word("SKU without the variant", key="sku"),
@@ -251,4 +267,5 @@ WORDS: dict[type, Words] = {
         "inset": Word("inset", "mm", key="inset"),
     },
     **STUDIO_WORDS,
+    **WORKBENCH_WORDS,
 }

@@ -11,6 +11,7 @@ from padspec.base.findings import Severity
 from padspec.base.geometry import Sides, Size
 from padspec.base.place import Place
 from padspec.resolve.blocks.block import Block, opened
+from padspec.resolve.finish import Finish
 from padspec.resolve.font import Font
 from padspec.resolve.ground import Ground
 from padspec.resolve.key import Key
@@ -73,6 +74,7 @@ class Design:
     allowances: tuple[Allowance, ...]
     keys: tuple[Key, ...]
     listing: Listing
+    finish: Finish
 
     def key(self, block: str, name: str) -> Key:
         """Where a setting stands, or where it would be written, so that every finding has a place."""

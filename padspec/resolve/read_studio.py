@@ -1,11 +1,16 @@
 """studio.yaml into the typed workshop, the schema's defaults beneath it."""
 
-from decimal import Decimal
 from typing import cast
 
+from padspec.base.errors import UnitError
 from padspec.base.geometry import Sides
+from padspec.base.grammage import parse_grammage
+from padspec.base.numbers import mm_text
 from padspec.reading.defaults import defaults
 from padspec.reading.tree import Mapping
+from padspec.resolve.price import price_of
+from padspec.resolve.read_money import read_money
+from padspec.resolve.read_workbench import read_workbench
 from padspec.resolve.settings import Settings, Troubles, merge
 from padspec.resolve.studio import (
     INKS,
@@ -47,7 +52,8 @@ def read_studio(root: Mapping, workspace: Workspace, troubles: Troubles) -> Stud
         offcuts=tuple(Offcut(item.text("name"), size_of(item)) for item in studio.sections("offcuts")),
         ink=_ink(studio.section("ink")),
         press=_press(studio.section("press"), workspace) if root.get("press") is not None else None,
-        currency=studio.section("money").text("currency"),
+        money=read_money(studio.section("money")),
+        bench=read_workbench(studio),
         overs=overs.share("share"),
         test_sheets=overs.integer("test-sheets"),
     )
@@ -64,6 +70,7 @@ def _printer(printer: Settings) -> Printer:
         skew_error=printer.length("skew-error"),
         least_line=printer.length("least-line"),
         least_screened_line=printer.length("least-screened-line"),
+        sheet_minutes=printer.number("sheet-minutes"),
     )
 
 
@@ -83,18 +90,40 @@ def _or_usual(settings: Settings, key: str, usual: int) -> int:
 
 
 def _stock(stock: Settings) -> Stock:
-    return Stock(stock.length("caliper"), _price(stock), stock.share("ink-limit"))
+    return Stock(
+        grammage=_grammage(stock),
+        caliper=_caliper(stock),
+        tolerance=stock.share("tolerance"),
+        price=price_of(stock),
+        ink_limit=stock.share("ink-limit"),
+    )
+
+
+def _grammage(stock: Settings) -> float:
+    try:
+        return parse_grammage(stock.text("grammage"))
+    except UnitError as error:
+        stock.troubles.add(stock.place("grammage"), error.message, error.mend)
+        return 100.0
+
+
+def _caliper(stock: Settings) -> float:
+    """As measured, or grammage × bulk ÷ 1000 (ISO 534)."""
+    if stock.text("bulk") == "unknown":
+        return stock.length("caliper")
+    caliper = _grammage(stock) * stock.number("bulk") / 1000
+    if stock.place("caliper").line:
+        written = mm_text(stock.length("caliper"), 3)
+        message = f"Here are a caliper of {written} and a bulk, which makes {mm_text(caliper, 3)}."
+        stock.troubles.add(
+            stock.place("bulk"), message, "Keep the caliper if you measured it; take the other out."
+        )
+    return caliper
 
 
 def _other_sheet(sheet: Settings) -> OtherSheet:
     name, size = written_size(sheet)
-    return OtherSheet(name, size, _price(sheet))
-
-
-def _price(settings: Settings) -> Decimal | None:
-    if not settings.has("price") or settings.text("price") == "unknown":
-        return None
-    return settings.amount("price")
+    return OtherSheet(name, size, price_of(sheet))
 
 
 def _tolerance(tolerance: Settings) -> Tolerance:

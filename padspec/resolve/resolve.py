@@ -4,8 +4,6 @@ Everything that is wrong is collected and raised once as ProblemsError; what is 
 """
 
 from padspec.base.findings import Severity
-from padspec.base.geometry import Size
-from padspec.base.numbers import mm_text
 from padspec.reading.defaults import defaults
 from padspec.reading.gather import Documents
 from padspec.reading.tree import Mapping, Scalar
@@ -20,6 +18,7 @@ from padspec.resolve.blocks.table import read_blocks
 from padspec.resolve.colours import Palette
 from padspec.resolve.design import Allowance, Design, Limit
 from padspec.resolve.drafts import bundle_at, draft_blocks, keys_of
+from padspec.resolve.finish import read_finish
 from padspec.resolve.ground import read_ground
 from padspec.resolve.key import Key
 from padspec.resolve.lettering_fonts import FontShelf
@@ -29,10 +28,10 @@ from padspec.resolve.naming import own_sku, refuse_taken
 from padspec.resolve.read_studio import read_studio
 from padspec.resolve.repeat import spread
 from padspec.resolve.settings import Settings, Troubles, merge
-from padspec.resolve.workshop import read_safe_margins, read_sheet, refuse_margins, size_of
+from padspec.resolve.trim import read_trim
+from padspec.resolve.workshop import read_safe_margins, read_sheet, refuse_margins
 from padspec.workspace import Workspace
 
-LEAST_TRIM, MOST_TRIM = 20.0, 1000.0
 _FIRST_DAY = "2000-01-01"
 #: What the files of built-in layouts are called; a maker cannot mend anything there.
 _BUILT_IN = "padspec/layouts/"
@@ -43,7 +42,8 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
     troubles = Troubles()
     root, studio = documents.design.root, documents.studio.root
     own = Settings(merge(merge(defaults("design"), _shared(studio)), root), troubles)
-    trim = _trim(own)
+    workshop = read_studio(studio, workspace, troubles)
+    trim = read_trim(own, workshop)
     safe = read_safe_margins(studio, troubles)
     clear = max(safe.left, safe.top, safe.right, safe.bottom)
     drafts = spread(draft_blocks(documents.layout.root, studio, root, troubles, trim, clear))
@@ -75,13 +75,14 @@ def resolve(documents: Documents, workspace: Workspace) -> Design:
         ground=read_ground(own.section("ground"), palette, trim, lambda s: art_bytes(s, workspace, troubles)),
         face=face,
         sheet=sheet,
-        studio=read_studio(studio, workspace, troubles),
+        studio=workshop,
         safe=safe,
         small_print=fonts.plain(),
         limits=_limits(bundle_at(studio, "limits")) + _limits(bundle_at(root, "limits")),
         allowances=_allowances(bundle_at(root, "allow")),
         keys=keys_of(drafts, root, own_files) + _sheet_keys(own, root, studio) + _ground_keys(root),
         listing=read_listing(own, sku, documents.variation),
+        finish=read_finish(own, trim, workshop),
     )
     palette.refuse_misspelt(bundle_at(root, "palette"))
     refuse_margins(design.studio, design.sheet, studio, troubles)
@@ -136,18 +137,6 @@ def _shared(studio: Mapping) -> Mapping:
     """What a studio sets for every design outside the blocks."""
     kept = tuple(entry for entry in studio.entries if entry.key in ("leaves", "ground", "colourway"))
     return Mapping(kept, studio.place)
-
-
-def _trim(own: Settings) -> Size:
-    trim = size_of(own.section("trim"))
-    for side, length in (("width", trim.width), ("height", trim.height)):
-        if not LEAST_TRIM <= length <= MOST_TRIM:
-            own.troubles.add(
-                own.section("trim").place(side),
-                f"A {side} of {mm_text(length)} is not one that can be cut and bound here.",
-                f"Write {LEAST_TRIM:g} mm to {MOST_TRIM:g} mm.",
-            )
-    return Size(max(trim.width, LEAST_TRIM), max(trim.height, LEAST_TRIM))
 
 
 def _palette(studio: Mapping, design: Mapping) -> Mapping:

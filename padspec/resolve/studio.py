@@ -9,6 +9,8 @@ from typing import Literal
 
 from padspec.base.geometry import Sides, Size
 from padspec.base.place import Place
+from padspec.resolve.money import Money
+from padspec.resolve.workbench import Workbench
 
 CutterKind = Literal["knife", "lever", "guillotine"]
 Intent = Literal["perceptual", "relative", "saturation", "absolute"]
@@ -20,7 +22,8 @@ class Printer:
     """The printer, for the sheet upright as it is fed.
 
     `offset` is how far it shifts the middle of the print, to the right and down; `scale` what it makes of a length
-    across and down, as a share of one; `turn` where the head of a page wider than high ends up.
+    across and down, as a share of one; `turn` where the head of a page wider than high ends up; `sheet_minutes`
+    how long one sheet takes.
     """
 
     margins: Sides
@@ -31,6 +34,7 @@ class Printer:
     skew_error: float
     least_line: float
     least_screened_line: float
+    sheet_minutes: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,11 +52,13 @@ class Cutter:
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """The paper: caliper, price of a sheet (None where it is not stated), and how much ink it takes, as a share of
-    one ink's solid (2.6 is 260 %).
+    """The paper: grammage in g/m², caliper, how far both may be off as a share of one, price of a sheet (None
+    where it is not stated), and how much ink it takes, as a share of one ink's solid (2.6 is 260 %).
     """
 
+    grammage: float
     caliper: float
+    tolerance: float
     price: Decimal | None
     ink_limit: float
 
@@ -143,6 +149,12 @@ class Studio:
     offcuts: tuple[Offcut, ...]
     ink: Ink
     press: Press | None
-    currency: str
+    money: Money
+    bench: Workbench
     overs: float
     test_sheets: int
+
+    @property
+    def currency(self) -> str:
+        """The currency of every price."""
+        return self.money.currency

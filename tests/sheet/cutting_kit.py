@@ -15,7 +15,7 @@ from padspec.sheet.tile import lay
 
 from .designs import design
 
-STOCK = Stock(caliper=0.12, price=None, ink_limit=2.6)
+STOCK = Stock(grammage=100, caliper=0.12, tolerance=0.07, price=None, ink_limit=2.6)
 FACE = Size(60.0, 90.0)
 #: Six upright faces above two on their sides: 180 wide both, butted.
 UNDER = Split(False, Grid(2, 3, FACE, False), Grid(1, 2, FACE.turned(), True))

@@ -42,7 +42,7 @@ def meant(schema: Schema, node: Scalar) -> dict[str, Any] | list[str] | None:
     if sides and _takes_sides(mapping):
         return dict(sides)
     found = _fitting(mapping, node, sides)
-    return found if found and set(mapping.data.get("required", ())) <= found.keys() else None
+    return found if found and set(mapping.required) <= found.keys() else None
 
 
 def _mapping(schema: Schema) -> Schema | None:
@@ -69,7 +69,7 @@ def _fitting(mapping: Schema, node: Scalar, sides: dict[str, str] | None) -> dic
 def _choice_inside(schema: Schema, word: str) -> dict[str, str] | None:
     """The mapping that a word makes by itself, where it is one of the choices of the one key that is needed."""
     mapping = _mapping(schema)
-    needed = list(mapping.data.get("required", ())) if mapping else []
+    needed = list(mapping.required) if mapping else []
     if mapping is None or len(needed) != 1:
         return None
     choices = mapping.properties[needed[0]].data.get("enum", ())
@@ -116,7 +116,7 @@ def _is_quantity(text: str) -> bool:
 
 
 def _takes_sides(schema: Schema) -> bool:
-    return {"width", "height"} <= set(schema.data.get("required", ()))
+    return {"width", "height"} <= set(schema.required)
 
 
 def _takes(schema: Schema, node: Scalar) -> bool:

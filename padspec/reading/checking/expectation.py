@@ -120,6 +120,6 @@ def _keys(schema: Schema) -> str:
         return f"keys such as {', '.join(keys[: _MOST_KEYS - 1])}"
     if schema.data.get("maxProperties") == 1:
         return f"one of the keys {words(keys)}"
-    if set(keys) <= set(schema.data.get("required", ())) or len(keys) == 1:
+    if set(keys) <= set(schema.required) or len(keys) == 1:
         return f"the keys {words(keys, 'and')}" if len(keys) > 1 else f"the key {keys[0]}"
     return f"any of the keys {words(keys, 'and')}"

@@ -1,4 +1,4 @@
-"""What a text has to be where the schema names a `format`: length, share, colour, sheet, date, limit.
+"""What a text has to be where the schema names a `format`: length, share, grammage, colour, sheet, date.
 
 The schema carries a pattern beside each format, for editors; here the same is told in words that help.
 Every function takes the text and raises UnitError where it is not that.
@@ -9,6 +9,7 @@ from collections.abc import Callable
 from datetime import date
 
 from padspec.base.errors import UnitError
+from padspec.base.grammage import parse_grammage
 from padspec.base.numbers import EPSILON
 from padspec.base.paper import sheet_size
 from padspec.base.units import is_share, parse_length, parse_share
@@ -96,6 +97,11 @@ def calendar_date(text: str) -> None:
         raise UnitError(f"{text} is not a day of the calendar.", mend) from None
 
 
+def grammage(text: str) -> None:
+    """A weight of paper, in grams a square metre or in pounds with the grade."""
+    parse_grammage(text)
+
+
 FORMATS: dict[str, Callable[[str], None]] = {
     "length": length,
     "share": share,
@@ -106,6 +112,7 @@ FORMATS: dict[str, Callable[[str], None]] = {
     "date": calendar_date,
     "scale": scale,
     "cover": cover,
+    "grammage": grammage,
 }
 
 

@@ -73,6 +73,11 @@ class Schema:
         return opened(self.file, data) if isinstance(data, dict) else None
 
     @property
+    def required(self) -> tuple[str, ...]:
+        """The keys that have to stand, those included that another key could stand for."""
+        return tuple(self.data.get("required", self.data.get("else", {}).get("required", ())))
+
+    @property
     def items(self) -> "Schema | None":
         """The schema of a list's entries, where it is a list."""
         data = self.data.get("items")

@@ -31,7 +31,8 @@ def misspelt_keys(fault: Fault) -> frozenset[str]:
 
 
 def _known(fault: Fault) -> tuple[str, ...]:
-    return tuple(fault.error.schema.get("properties", ()))
+    # What is needed may be said by a part of the schema that names no keys itself.
+    return tuple(fault.error.schema.get("properties", ()) or fault.schema.properties)
 
 
 def _strangers(fault: Fault) -> list[str]:
