@@ -1,7 +1,7 @@
 """How padspec speaks: problems and findings with the line they are about, and small tables."""
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Container, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -53,11 +53,17 @@ def problems_json(error: ProblemsError) -> dict[str, Any]:
     return {"problems": [problem_data(problem) for problem in error.problems]}
 
 
-def table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
-    """Columns set to their widest cell; nothing but space between them."""
+def table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]], right: Container[int] = ()) -> str:
+    """Columns set to their widest cell, nothing but space between them; those counted in `right` end in line, as
+    amounts do.
+    """
     widths = [max(len(row[n]) for row in [head, *rows]) for n in range(len(head))]
     lines = [
-        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) for row in [head, *rows]
+        "  ".join(
+            cell.rjust(width) if at in right else cell.ljust(width)
+            for at, (cell, width) in enumerate(zip(row, widths, strict=True))
+        )
+        for row in [head, *rows]
     ]
     return "\n".join(line.rstrip() for line in lines)
 

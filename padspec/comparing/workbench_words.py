@@ -9,6 +9,7 @@ _PRICE = "not stated"
 
 WORKBENCH_WORDS: dict[type, Words] = {
     Workbench: {
+        "glued_across": Apart("the safe margins tell of the glue edge"),
         "board": Word("", section="board"),
         "adhesive": Word("", section="adhesive"),
         "clamp": Word("", section="clamp"),

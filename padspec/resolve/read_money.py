@@ -5,6 +5,8 @@ from fractions import Fraction
 from typing import cast
 
 from padspec.base.money import CurrencyError, minor_digits
+from padspec.base.numbers import percent_text
+from padspec.base.place import Place
 from padspec.base.units import exact_share
 from padspec.resolve.money import Aim, Ending, Fee, MarketDay, Money, Tax
 from padspec.resolve.price import price_of
@@ -20,12 +22,21 @@ def read_money(money: Settings) -> Money:
     currency = money.text("currency")
     _look_at_currency(money, currency, ending)
     fee, tax, day = money.section("fee"), money.section("tax"), money.section("market-day")
+    aim = _aim(money.section("aim"))
+    kept_back = _share(fee, "share") * (1 + _share(tax, "share"))
+    if (aim.margin or Fraction(0)) + kept_back >= 1:
+        most = percent_text(float(1 - kept_back))
+        message = (
+            f"The fee leaves {most} of a price, and no margin of {percent_text(float(aim.margin or 0))} in it."
+        )
+        money.troubles.add(_aim_place(money), message, f"Aim for less than {most}, or look at the fee.")
+        aim = Aim(Fraction(0), None)
     return Money(
         currency=currency,
         wage=price_of(money, "wage"),
         overhead=money.amount("overhead"),
         spoilage=_spoilage(money),
-        aim=_aim(money.section("aim")),
+        aim=aim,
         fee=Fee(_share(fee, "share"), fee.amount("each")),
         wholesale=_share(money, "wholesale"),
         ending=ending,
@@ -53,6 +64,11 @@ def _aim(aim: Settings) -> Aim:
     if written == "hourly":
         return Aim(None, aim.amount("hourly"))
     return Aim(_share(aim, "margin"), None)
+
+
+def _aim_place(money: Settings) -> Place:
+    place = money.place("aim")
+    return place if place.line else money.section("fee").place("share")
 
 
 def _spoilage(money: Settings) -> Fraction:

@@ -26,6 +26,7 @@ def read_workbench(studio: Settings) -> Workbench:
     """Everything under the keys of the workbench, defaults beneath; faults go to the studio's troubles."""
     ease = studio.section("sleeve-ease")
     return Workbench(
+        glued_across=studio.section("glue-edge").text("edge") in ("head", "foot"),
         board=_board(studio.section("board")),
         adhesive=_adhesive(studio.section("adhesive")),
         clamp=_clamp(studio.section("clamp")),

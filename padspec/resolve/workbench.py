@@ -95,8 +95,11 @@ class Times:
 
 @dataclass(frozen=True, slots=True)
 class Workbench:
-    """All of it. `ease` is the air that a pad needs in its sleeve, across and along."""
+    """All of it. `ease` is the air that a pad needs in its sleeve, across and along; `glued_across` says that the
+    edge brushed with adhesive is head or foot, as long as a leaf is wide.
+    """
 
+    glued_across: bool
     board: Board
     adhesive: Adhesive
     clamp: Clamp

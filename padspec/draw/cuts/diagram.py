@@ -34,6 +34,8 @@ _TEXT, _NUMERAL, _LEAF_NUMERAL = 2.4, 2.5, 5.0
 _BADGE_BAND, _WORD_BAND, _EDGE = REACH + RADIUS + 0.6, 4.6, 0.6
 _CAPTION, _TAG = 4.6, 4.2
 _UNTITLED = "Cuts"
+#: How a printed sheet lies while it is cut, and what it is cut into.
+PRINTED, LEAF = "printed side up, as fed", "leaf"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,20 +49,26 @@ class _Board:
     font: Font
 
 
-def cut_diagram_svg(sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH) -> str:
-    """The diagram as the text of an SVG file, `width` mm wide, all lettering as outlines."""
+def cut_diagram_svg(
+    sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH, how: str = PRINTED, part: str = LEAF
+) -> str:
+    """The diagram as the text of an SVG file, `width` mm wide, all lettering as outlines. `how` says how the sheet
+    lies, `part` what it is cut into.
+    """
     # What the slug says is not drawn: sheets of all variants look the same here.
     crops = tuple(node for node in sheet.marks if isinstance(node, Shape) and node.cause.part == "crop-mark")
-    drawn = _drawn(replace(sheet, title="", marks=crops), plan, font, width)
+    drawn = _drawn(replace(sheet, title="", marks=crops), plan, font, width, how, part)
     return drawn.replace(f"<title>{_UNTITLED}</title>", f"<title>Cuts of {escape(sheet.title)}</title>", 1)
 
 
 @lru_cache(maxsize=8)
-def _drawn(sheet: Sheet, plan: CutPlan, font: Font, width: float) -> str:
-    return face_svg(cut_diagram(sheet, plan, font, width), _UNTITLED, _no_picture)
+def _drawn(sheet: Sheet, plan: CutPlan, font: Font, width: float, how: str, part: str) -> str:
+    return face_svg(cut_diagram(sheet, plan, font, width, how, part), _UNTITLED, _no_picture)
 
 
-def cut_diagram(sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH) -> Scene:
+def cut_diagram(
+    sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH, how: str = PRINTED, part: str = LEAF
+) -> Scene:
     """The diagram as a scene."""
     board = _board(sheet, plan, font, width)
     badges = callouts(plan.cuts, sheet, board.to_drawing)
@@ -71,7 +79,7 @@ def cut_diagram(sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH) -
             Layer("ground", _paper(board, sheet)),
             Layer("panel", _leaves(board, sheet) + _offcuts(board, plan)),
             Layer("rules", _crop_marks(board, sheet) + _cuts(board, plan, badges)),
-            Layer("lettering", _numbers(board, sheet) + _pieces(board, sheet) + _caption(board, sheet)),
+            Layer("lettering", _numbers(board, sheet) + _pieces(board, sheet) + _caption(board, sheet, how, part)),
             Layer("marks", _lay_edges(board, badges) + _badges(board, badges)),
         ),
     )
@@ -263,15 +271,15 @@ def _free(length: float, badges: list[Callout], start: float, upright: bool) -> 
     return at
 
 
-def _caption(board: _Board, sheet: Sheet) -> tuple[Node, ...]:
+def _caption(board: _Board, sheet: Sheet, how: str, part: str) -> tuple[Node, ...]:
     size = f"{number_text(sheet.size.width, 1)} × {mm_text(sheet.size.height, 1)}"
     named = "" if "×" in sheet.size_name else f"{sheet.size_name}, "
     base = board.size.height - 1.2
-    words = "head of a leaf"
+    words = f"head of a {part}"
     at = board.paper.right - shape_line(board.font, words).advance * _TEXT
     arrow = mapped(_arrow(0.0, 4.2), Affine.scale(0.62).then(Affine.move(at - 1.6, base + 0.3)))
     return (
-        _word(board, f"{named}{size}, printed side up, as fed", Affine.move(board.paper.x, base)),
+        _word(board, f"{named}{size}, {how}", Affine.move(board.paper.x, base)),
         _word(board, words, Affine.move(at, base)),
         Shape(arrow, _cause("lettering"), _QUIET),
     )

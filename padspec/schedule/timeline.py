@@ -1,0 +1,150 @@
+"""Tasks in, a time line out: when each starts, with one pair of hands, one printer and so many clamps.
+
+The best of several list schedules: at every moment the free hands take, of all tasks that could start, the one
+that by some rule should go first (longest way to the end, and the same shaken a little, a fixed number of times).
+No task is interrupted. That need not be the shortest time line there is, so beside it stands what none can beat.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from random import Random
+
+from padspec.schedule.task import Resource, Task
+
+#: Rules that are tried: the plain one, then shaken ones.
+_TRIES = 60
+_SHAKEN_BY = 0.35
+_SOON = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A task with its start and end, in minutes from the beginning."""
+
+    task: Task
+    start: float
+    end: float
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """Every task in order of start. `minutes` is when the last one ends, `bound` what no time line beats, and
+    `bottleneck` what sets it: hands, printer or clamp, or "waiting" for the longest way of one load by itself.
+    """
+
+    placed: tuple[Placed, ...]
+    minutes: float
+    bound: float
+    bottleneck: str
+    hands: float
+
+    @property
+    def shortest(self) -> bool:
+        """Whether it is proven that none is shorter."""
+        return self.minutes <= self.bound + 1e-6
+
+
+def timeline_of(tasks: Sequence[Task], clamps: int) -> Timeline:
+    """The shortest time line found for these tasks, each of which comes after those it waits for."""
+    tails = _tails(tasks)
+    bounds = _bounds(tasks, tails, clamps)
+    bottleneck, bound = max(bounds.items(), key=lambda item: item[1])
+    best = _schedule(tasks, clamps, lambda task: tails[task.key])
+    random = Random(1)
+    for _ in range(_TRIES):
+        if _length(best) <= bound + 1e-6:
+            break
+        shaken = {task.key: tails[task.key] * (1 + random.uniform(-_SHAKEN_BY, _SHAKEN_BY)) for task in tasks}
+        other = _schedule(tasks, clamps, lambda task, ranks=shaken: ranks[task.key])  # type: ignore[misc]
+        best = min(best, other, key=_length)
+    hands = sum(task.minutes for task in tasks if task.by_hand)
+    ordered = sorted(best, key=lambda one: (one.start, one.end))
+    return Timeline(tuple(ordered), _length(best), bound, bottleneck, hands)
+
+
+def _length(placed: Sequence[Placed]) -> float:
+    return max((one.end for one in placed), default=0.0)
+
+
+def _tails(tasks: Sequence[Task]) -> dict[str, float]:
+    """Minutes from the start of each task to the end of all, if nothing but its followers had to be done."""
+    followers: dict[str, list[Task]] = {task.key: [] for task in tasks}
+    for task in tasks:
+        for key in task.after:
+            followers[key].append(task)
+    tails: dict[str, float] = {}
+    for task in reversed(tasks):
+        tails[task.key] = task.minutes + max((tails[one.key] for one in followers[task.key]), default=0.0)
+    return tails
+
+
+def _heads(tasks: Sequence[Task]) -> dict[str, float]:
+    """When each task could start at the earliest."""
+    ends: dict[str, float] = {}
+    heads: dict[str, float] = {}
+    for task in tasks:
+        heads[task.key] = max((ends[key] for key in task.after), default=0.0)
+        ends[task.key] = heads[task.key] + task.minutes
+    return heads
+
+
+def _bounds(tasks: Sequence[Task], tails: dict[str, float], clamps: int) -> dict[str, float]:
+    """For each thing that can be busy: what comes before its first task, all its work, what comes after its last.
+    And the longest way through.
+    """
+    heads = _heads(tasks)
+    bounds = {"waiting": max((heads[task.key] + tails[task.key] for task in tasks), default=0.0)}
+    resources: tuple[Resource, ...] = ("hands", "printer")
+    for resource in resources:
+        own = [task for task in tasks if resource in task.busy]
+        if own:
+            start = min(heads[task.key] for task in own)
+            end = min(tails[task.key] - task.minutes for task in own)
+            bounds[resource] = start + sum(task.minutes for task in own) + end
+    loads = [_in_clamp(tasks, number, heads, tails) for number in sorted({task.load for task in tasks} - {0})]
+    if loads:
+        work = max(sum(length for _, length, _ in loads) / clamps, max(length for _, length, _ in loads))
+        bounds["clamp"] = min(head for head, _, _ in loads) + work + min(tail for _, _, tail in loads)
+    return bounds
+
+
+def _in_clamp(
+    tasks: Sequence[Task], load: int, heads: dict[str, float], tails: dict[str, float]
+) -> tuple[float, float, float]:
+    """Of one load: the earliest that it is clamped, how long it stays, how long the rest takes."""
+    first = next(task for task in tasks if task.load == load and task.takes_clamp)
+    last = next(task for task in tasks if task.load == load and task.frees_clamp)
+    rest = tails[last.key] - last.minutes
+    return heads[first.key], tails[first.key] - rest, rest
+
+
+def _schedule(tasks: Sequence[Task], clamps: int, rank: Callable[[Task], float]) -> list[Placed]:
+    """One list schedule: whatever can start, starts; of several the one of the highest rank."""
+    waiting = list(tasks)
+    ends: dict[str, float] = {}
+    free = {"hands": 0.0, "printer": 0.0}
+    held: dict[int, float] = {}  # loads in a clamp, and when each comes out as far as is known
+    now, placed = 0.0, list[Placed]()
+    while waiting:
+        ready = [
+            task
+            for task in waiting
+            if all(ends.get(key, float("inf")) <= now + _SOON for key in task.after)
+            and all(free[name] <= now + _SOON for name in task.busy if name != "clamp")
+            and (not task.takes_clamp or sum(end > now + _SOON for end in held.values()) < clamps)
+        ]
+        if not ready:
+            now = min(end for end in (*ends.values(), *free.values(), *held.values()) if end > now + _SOON)
+            continue
+        task = max(ready, key=rank)
+        end = now + task.minutes
+        ends[task.key] = end
+        for name in task.busy:
+            free[name] = end
+        if task.takes_clamp:
+            held[task.load] = float("inf")
+        if task.frees_clamp:
+            held[task.load] = end
+        placed.append(Placed(task, now, end))
+        waiting.remove(task)
+    return placed
