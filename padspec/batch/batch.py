@@ -4,12 +4,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import floor
 
-from padspec.base.geometry import Size
 from padspec.base.numbers import EPSILON
 from padspec.jobs.plan import JobPlan, PrintedPage
 from padspec.making.adhesive import Gluing, gluing_of
 from padspec.making.block import Block, Measure, block_of
-from padspec.making.boards import Backs, backs_of
+from padspec.making.boards import Boards, boards_of
 from padspec.making.magnets import Hold, hold_of
 from padspec.making.sleeve import SleeveFit, fit_in
 from padspec.resolve.design import Design
@@ -46,11 +45,11 @@ class Load:
 
 @dataclass(frozen=True, slots=True)
 class Batch:
-    """A job and all that is made in it; designs of one trim share their `backs`."""
+    """A job and all that is made in it; `boards` is None where the pads have no board."""
 
     plan: JobPlan
     lots: tuple[PadLot, ...]
-    backs: tuple[Backs, ...]
+    boards: Boards | None
     loads: tuple[Load, ...]
 
     @property
@@ -62,9 +61,7 @@ class Batch:
 def batch_of(plan: JobPlan) -> Batch:
     """Everything that is made of a plan."""
     lots = tuple(_lot(plan, index) for index in range(len(plan.wanted)))
-    trims = dict.fromkeys(lot.design.trim for lot in lots)
-    backs = (_backs(trim, lots) for trim in trims)
-    return Batch(plan, lots, tuple(one for one in backs if one is not None), _loads(lots))
+    return Batch(plan, lots, boards_of([(lot.design, lot.pads) for lot in lots]), _loads(lots))
 
 
 def slots_of(page: PrintedPage, index: int) -> int:
@@ -100,11 +97,6 @@ def _lot(plan: JobPlan, index: int) -> PadLot:
         hold=hold_of(design, block),
         sleeve=fit_in(sleeve, design, block) if sleeve is not None else None,
     )
-
-
-def _backs(trim: Size, lots: tuple[PadLot, ...]) -> Backs | None:
-    some = [lot for lot in lots if lot.design.trim == trim]
-    return backs_of(some[0].design, sum(lot.pads for lot in some))
 
 
 def _loads(lots: tuple[PadLot, ...]) -> tuple[Load, ...]:

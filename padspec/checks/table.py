@@ -9,12 +9,14 @@ from padspec.checks.colour_vision import colour_vision
 from padspec.checks.contrast import checkbox_contrast, harsh_rules, lettering_contrast, rule_contrast
 from padspec.checks.glyphs import missing_glyph
 from padspec.checks.line_weight import MM_PER_PT, line_weight
+from padspec.checks.magnet_hold import magnet_hold
 from padspec.checks.page_turn import page_turn
 from padspec.checks.press import USUAL_LIMIT, gamut, ink_cover
 from padspec.checks.room import NARROW, art_room, heading_room, row_room
 from padspec.checks.safe_margin import safe_margin
 from padspec.checks.sheet import USUAL_STACK, bleed_room, mark_room
 from padspec.checks.sheet_fit import sheet_fit
+from padspec.checks.sleeve_fit import sleeve_fit
 from padspec.checks.under import look_under
 from padspec.compose.face import Face
 from padspec.resolve.design import Design
@@ -45,6 +47,8 @@ CHECKS: tuple[Check, ...] = (
     Check("bleed-room", (Usual(_WARNING, USUAL_STACK, "mm"),), bleed_room),
     Check("mark-room", (), mark_room),
     Check("page-turn", (), page_turn),
+    Check("sleeve-fit", (Usual(_NOTE, 15.0, "mm"),), sleeve_fit),
+    Check("magnet-hold", (), magnet_hold),
     CUT_VISIBILITY,
     MISCUT_SHOWS,
     Check("ink-cover", (Usual(_WARNING, USUAL_LIMIT, "cover"),), ink_cover),

@@ -63,6 +63,8 @@ WORDS: dict[type, Words] = {
         "magnets": Word("magnets", "count", key="magnets"),
         "sleeve": Word("sleeve", "list", key="sleeve"),
         "wanted": Apart("the sleeve tells of it"),
+        "named": Apart("the sleeve tells of it"),
+        "magnets_place": _PLACE,
         "place": _PLACE,
     },
     Listing: {

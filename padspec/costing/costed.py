@@ -1,11 +1,11 @@
 """A job plan in, the whole reckoning out: batch, time line, what each lot costs and what to ask for a pad."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
-from padspec.batch.batch import Batch, batch_of
+from padspec.batch.batch import Batch, Load, batch_of
 from padspec.costing.lines import LABOUR, LotCost, costs_of
 from padspec.costing.price import Cost, Price, aimed_price, break_even, brings, wholesale
 from padspec.jobs.inks import FaceInk
@@ -55,8 +55,22 @@ def costed(plan: JobPlan, inks: Sequence[FaceInk]) -> Costed:
     batch = batch_of(plan)
     tasks = tasks_of(batch)
     timeline = timeline_of(tasks, batch.lots[0].design.studio.bench.clamp.count)
+    batch, timeline = _in_order_of_time(batch, timeline)
     lots = tuple(_priced(cost) for cost in costs_of(batch, tasks, inks))
     return Costed(batch, tasks, timeline, lots)
+
+
+def _in_order_of_time(batch: Batch, timeline: Timeline) -> tuple[Batch, Timeline]:
+    """The same with the clamp's loads numbered as they are filled."""
+    filled = [one.task.load for one in timeline.placed if one.task.takes_clamp]
+    numbers = {old: new for new, old in enumerate(filled, 1)} | {0: 0}
+    loads = sorted((replace(load, number=numbers[load.number]) for load in batch.loads), key=_number)
+    placed = (replace(one, task=replace(one.task, load=numbers[one.task.load])) for one in timeline.placed)
+    return replace(batch, loads=tuple(loads)), replace(timeline, placed=tuple(placed))
+
+
+def _number(load: Load) -> int:
+    return load.number
 
 
 def cost_of_one(cost: LotCost) -> Cost:

@@ -130,10 +130,10 @@ def _ink(index: int, batch: Batch, ink: FaceInk) -> CostLine:
 
 def _backs(lot: PadLot, batch: Batch) -> Iterator[CostLine]:
     board = lot.design.studio.bench.board
-    for backs in batch.backs:
-        if backs.trim == lot.design.trim:
-            what = f"{lot.pads} backs, {backs.each} from a big sheet"
-            yield _line("board", what, board.price, Fraction(lot.pads, backs.each), "board.price")
+    for size in batch.boards.sizes if batch.boards else ():
+        if size.trim == lot.design.trim:
+            what = f"{lot.pads} backs, {size.each} from a big sheet"
+            yield _line("board", what, board.price, Fraction(lot.pads, size.each), "board.price")
 
 
 def _adhesive(lot: PadLot) -> CostLine:

@@ -16,14 +16,17 @@ from padspec.resolve.workbench import Sleeve
 @dataclass(frozen=True, slots=True)
 class Finish:
     """What is done to the block. `sleeve` is None where the pad goes into none; `wanted` says that one was meant
-    to be found, by name or because the studio keeps sleeves; `place` is where the design says so.
+    to be found, by name or because the studio keeps sleeves (`named`: by name); `place` is where the design says
+    so, `magnets_place` where it says its magnets.
     """
 
     thickness: Thickness
     magnets: int
     sleeve: Sleeve | None
     wanted: bool
+    named: bool
     place: Place
+    magnets_place: Place
 
 
 def thickness_of(own: Settings, studio: Studio) -> Thickness:
@@ -45,14 +48,20 @@ def read_finish(own: Settings, trim: Size, studio: Studio) -> Finish:
     fitted = own.section("trim").text("fit-sleeve") if own.section("trim").has("fit-sleeve") else ""
     if named == "auto" and fitted:
         named = fitted
-    place = own.place("sleeve") if own.place("sleeve").line else own.place("trim")
-    if named == "none":
-        return Finish(thickness, magnets_of(own, studio), None, False, place)
+    sleeve = None
     if named == "auto":
         sleeve = best_sleeve(trim, thickness.whole, studio)
-        return Finish(thickness, magnets_of(own, studio), sleeve, bool(studio.bench.sleeves), place)
-    sleeve = sleeve_named(named, own, "sleeve", studio)
-    return Finish(thickness, magnets_of(own, studio), sleeve, True, place)
+    elif named != "none":
+        sleeve = sleeve_named(named, own, "sleeve", studio)
+    return Finish(
+        thickness=thickness,
+        magnets=magnets_of(own, studio),
+        sleeve=sleeve,
+        wanted=named != "none" and (named != "auto" or bool(studio.bench.sleeves)),
+        named=named not in ("none", "auto"),
+        place=own.place("sleeve") if own.place("sleeve").line else own.place("trim"),
+        magnets_place=own.place("magnets") if own.has("magnets") else own.place("pad"),
+    )
 
 
 def sleeve_named(name: str, own: Settings, key: str, studio: Studio) -> Sleeve | None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from padspec.batch.batch import Batch, Load, shares_of
-from padspec.making.boards import Backs
+from padspec.making.boards import BoardLayout, Boards
 from padspec.resolve.design import Design
 from padspec.schedule.task import Resource, Stage, Task
 
@@ -41,16 +41,23 @@ def _printing(batch: Batch) -> Iterator[Task]:
 
 
 def _boards(batch: Batch) -> Iterator[Task]:
-    for number, backs in enumerate(batch.backs, 1):
-        what = f"{backs.wanted} backs"
-        yield Task(f"boards-{number}", "cut boards", what, backs.cuts.minutes, _HANDS, (), _of_backs(backs, batch))
+    if batch.boards is None:
+        return
+    for number, layout in enumerate(batch.boards.layouts, 1):
+        what = f"{layout.sheets} big sheet{'' if layout.sheets == 1 else 's'}"
+        shares = _of_layout(layout, batch.boards, batch)
+        yield Task(f"boards-{number}", "cut boards", what, layout.cuts.minutes, _HANDS, (), shares)
 
 
-def _of_backs(backs: Backs, batch: Batch) -> tuple[tuple[int, Fraction], ...]:
+def _of_layout(layout: BoardLayout, boards: Boards, batch: Batch) -> tuple[tuple[int, Fraction], ...]:
+    """By the backs that a layout gives of each size, shared out to the designs of that size by their pads."""
+    gives = {boards.sizes[item].trim: number for item, number in layout.gives}
+    wanted = {size.trim: size.wanted for size in boards.sizes}
+    whole = sum(gives.values())
     return tuple(
-        (index, Fraction(lot.pads, backs.wanted))
+        (index, Fraction(gives[lot.design.trim], whole) * Fraction(lot.pads, wanted[lot.design.trim]))
         for index, lot in enumerate(batch.lots)
-        if lot.design.trim == backs.trim
+        if lot.design.trim in gives
     )
 
 
@@ -104,9 +111,16 @@ def _before_counting(load: Load, batch: Batch) -> tuple[str, ...]:
     """The cutting of every page that holds a design of the load, and of its backs."""
     lots = {index for index, _ in load.pads}
     pages = (f"cut-{page.number}" for page in batch.plan.pages if lots.intersection(page.designs))
+    return (*pages, *_before_boarding(lots, batch))
+
+
+def _before_boarding(lots: set[int], batch: Batch) -> Iterator[str]:
+    if batch.boards is None:
+        return
     trims = {batch.lots[index].design.trim for index in lots}
-    boards = (f"boards-{number}" for number, backs in enumerate(batch.backs, 1) if backs.trim in trims)
-    return (*pages, *boards)
+    for number, layout in enumerate(batch.boards.layouts, 1):
+        if any(batch.boards.sizes[item].trim in trims for item, _ in layout.gives):
+            yield f"boards-{number}"
 
 
 def _without_empty(tasks: list[Task]) -> Iterator[Task]:

@@ -31,7 +31,7 @@ def cautions_of(batch: Batch) -> tuple[Caution, ...]:
 def _cautions(batch: Batch) -> Iterator[Caution]:
     cutter = batch.lots[0].design.studio.cutter
     blades = CAUTIONS[cutter.kind]
-    if batch.backs and cutter.kind != "knife":
+    if batch.boards and cutter.kind != "knife":
         blades += (
             " Board and slitting by knife: a metal safety rule, a fresh blade, several light passes, away from"
         )

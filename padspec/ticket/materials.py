@@ -46,11 +46,12 @@ def _paper(batch: Batch) -> Iterator[Material]:
 
 
 def _boards(batch: Batch) -> Iterator[Material]:
-    board = batch.lots[0].design.studio.bench.board
-    for backs in batch.backs:
-        what = f"board, {mm_text(board.thickness)} thick, {_size(board.sheet)}"
-        use = f"{backs.wanted} backs of {_size(backs.trim)}, {backs.each} from each"
-        yield Material(backs.sheets, "big sheet" if backs.sheets == 1 else "big sheets", what, use)
+    board, boards = batch.lots[0].design.studio.bench.board, batch.boards
+    if boards is None or not boards.sheets:
+        return
+    what = f"board, {mm_text(board.thickness)} thick, {_size(board.sheet)}"
+    use = "backs: " + ", ".join(f"{size.wanted} of {_size(size.trim)}" for size in boards.sizes)
+    yield Material(boards.sheets, "big sheet" if boards.sheets == 1 else "big sheets", what, use)
 
 
 def _adhesive(batch: Batch) -> Iterator[Material]:

@@ -1,13 +1,12 @@
 """A batch and its time line in, the steps of the workshop out, in order, each with how it is done and how long."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from padspec.base.geometry import Size
 from padspec.base.numbers import mm_text, number_text
-from padspec.batch.batch import Batch, Load
+from padspec.batch.batch import Batch, Load, PadLot
 from padspec.costing.costed import Costed
-from padspec.jobs.pages import page_stem
 from padspec.resolve.workbench import Workbench
 from padspec.schedule.task import Stage
 from padspec.schedule.timeline import Timeline
@@ -15,10 +14,11 @@ from padspec.schedule.timeline import Timeline
 
 @dataclass(frozen=True, slots=True)
 class Tick:
-    """A line to tick off; `boxes` is how many times."""
+    """A line to tick off, and how many times; `of` says what is counted, where that is many."""
 
     text: str
     boxes: int = 1
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +43,19 @@ class _Words:
     title: str
     how: str
     ticks: tuple[Tick, ...]
+
+
+_STOP = {"lever": "fence", "guillotine": "back gauge"}
+_AT_THE_STOP = (
+    "Printed side up, as fed. The edge that is named lies against the {stop}, the {stop} is set to the "
+    "distance, and "
+    "what lies before the blade comes off."
+)
+_BY_KNIFE = (
+    "Tape it down and leave every piece where it is; all is measured from the raw edges named. Turn the ruler, "
+    "never "
+    "the work."
+)
 
 
 def steps_of(found: Costed, folder: str) -> tuple[Step, ...]:
@@ -71,17 +84,16 @@ def _timed(words: _Words, timeline: Timeline) -> Step:
 
 def _printing(batch: Batch, folder: str) -> Iterator[_Words]:
     ticks = [
-        Tick(
-            f"{page.sheet.copies} copies of {folder}/{page_stem(page, batch.plan)}-{page.sheet.copies}-copies.pdf"
-        )
+        Tick(f"page {page.number}: {page.sheet.copies} copies on {page.sheet.size_name}")
         for page in batch.plan.pages
     ]
     yield _Words(
         ("set up", "print"),
         "Print",
-        "At 100 %, no scaling, best paper side. Print one sheet first and lay a ruler on its bar marked 100 mm: "
-        "if it "
-        "is not 100 mm, stop and look at the print dialogue. Keep the copies in the order in which they come out.",
+        f"The pages lie in {folder}, numbered. At 100 %, no scaling. Print one sheet first and lay a ruler on "
+        "its bar "
+        "marked 100 mm: if it is not 100 mm, stop and look at the print dialogue. Keep copies in the order they "
+        "come.",
         tuple(ticks),
     )
     yield _Words(
@@ -93,32 +105,26 @@ def _printing(batch: Batch, folder: str) -> Iterator[_Words]:
 
 
 def _cutting(batch: Batch) -> Iterator[_Words]:
-    ticks = [
-        Tick(
-            f"page {page.number}: {len(page.cuts.cuts)} cuts, lifts of {page.cuts.sheets_a_lift}", page.cuts.lifts
-        )
-        for page in batch.plan.pages
-    ]
-    joined = all(page.joined for page in batch.plan.pages)
+    pages = batch.plan.pages
+    kind = pages[0].cuts.kind
+    ticks = tuple(Tick(f"page {page.number}", page.cuts.lifts, "lifts") for page in pages)
+    joined = all(page.joined for page in pages)
     after = (
-        "lay the stacks of all leaves of one design together" if joined else "keep every stack apart: each is pads"
+        "lay all leaves of one design together" if joined else "keep every stack apart: each is pads as it lies"
     )
+    how = _BY_KNIFE if kind == "knife" else _AT_THE_STOP.format(stop=_STOP[kind])
     yield _Words(
         ("cut leaves",),
         "Cut the leaves",
-        "Cut in the order of the numbers in the drawing, a lift at a time; jog each lift to the edges marked "
-        "lay edge "
-        f"first. Then {after}.",
-        tuple(ticks),
+        f"{how} Cut by the numbers in the drawings, lift by lift; then {after}.",
+        ticks,
     )
-    if batch.backs:
+    if batch.boards is not None and batch.boards.layouts:
         yield _Words(
             ("cut boards",),
             "Cut the backs",
-            "Board one sheet at a time, by knife along a metal rule, several light passes. Cut edges must be as "
-            "clean "
-            "as the leaves: the backs lie flush with them.",
-            tuple(Tick(f"{backs.wanted} backs of {_by(backs.trim)}") for backs in batch.backs),
+            f"{_BY_KNIFE} Several light passes; edges as clean as the leaves, for the backs lie flush with them.",
+            tuple(Tick(f"{size.wanted} backs of {_by(size.trim)}") for size in batch.boards.sizes),
         )
 
 
@@ -128,7 +134,7 @@ def _by(size: Size) -> str:
 
 def _padding(batch: Batch) -> Iterator[_Words]:
     bench = batch.lots[0].design.studio.bench
-    board = bool(batch.backs)
+    board = batch.boards is not None
     yield _Words(
         ("count off",),
         "Count off and jog",
@@ -136,9 +142,9 @@ def _padding(batch: Batch) -> Iterator[_Words]:
         "counting "
         "now and then: past some twenty leaves a ruler alone is not sure of one. Knock the leaves down on the "
         "glue "
-        "edge on a flat table until that edge is flat to the finger"
+        "edge on a table until that edge is flat to the finger"
         + (", then lay the back under, flush with the glue edge." if board else "."),
-        tuple(Tick(f"{lot.design.sku}: {lot.pads} pads of {lot.design.leaves} leaves") for lot in batch.lots),
+        tuple(Tick(f"{lot.design.sku}: {lot.pads} × {lot.design.leaves}") for lot in batch.lots),
     )
     yield _Words(
         ("clamp",),
@@ -146,7 +152,7 @@ def _padding(batch: Batch) -> Iterator[_Words]:
         "Glue edges all to one side and flush, a back under every pad, a waste board on top. Press down firmly "
         "and "
         "evenly; run a finger along the edge once more before you tighten.",
-        tuple(Tick(_load_text(load)) for load in batch.loads),
+        tuple(Tick(_load_text(load, batch.lots)) for load in batch.loads),
     )
     yield _Words(
         ("coat", "coat dries", "adhesive sets"),
@@ -164,9 +170,10 @@ def _heights(batch: Batch) -> str:
     return f"{'; '.join(heights)}."
 
 
-def _load_text(load: Load) -> str:
-    high = f"{mm_text(load.height.value, 0)} ± {mm_text(load.height.error, 0)}"
-    return f"load {load.number}: {load.count} pad{'s' if load.count > 1 else ''}, {high} high"
+def _load_text(load: Load, lots: Sequence[PadLot]) -> str:
+    held = ", ".join(f"{number} {lots[index].design.sku}" for index, number in load.pads)
+    high = f"{mm_text(load.height.value, 0)} ± {mm_text(load.height.error, 0)} high"
+    return f"load {load.number}: {held}; {high}"
 
 
 def _coats(bench: Workbench) -> str:
@@ -210,7 +217,7 @@ def _finishing(batch: Batch) -> Iterator[_Words]:
             "Magnets",
             f"{_by(bench.magnets.size)}, on the back, parallel to the glue edge, well "
             "inside the edges; rub them down.",
-            tuple(Tick(f"{lot.design.sku}: {lot.design.finish.magnets} on each of {lot.pads}") for lot in magnets),
+            tuple(_magnet_ticks(magnets)),
         )
     sleeved = [lot for lot in batch.lots if lot.sleeve is not None]
     if sleeved:
@@ -226,3 +233,23 @@ def _finishing(batch: Batch) -> Iterator[_Words]:
         names = [extra.name for extra in bench.extras]
         title = " and ".join(names)
         yield _Words(("extras",), title[0].upper() + title[1:], "One on every pad.", (Tick(pads, len(names)),))
+
+
+def _magnet_ticks(lots: Sequence[PadLot]) -> Iterator[Tick]:
+    """One tick where all pads have as many, else one a design."""
+    if len({lot.design.finish.magnets for lot in lots}) == 1:
+        yield Tick(f"{lots[0].design.finish.magnets} on each of {sum(lot.pads for lot in lots)}")
+        return
+    for lot in lots:
+        yield Tick(f"{lot.design.sku}: {lot.design.finish.magnets} on each of {lot.pads}")
+
+
+def _sleeve_ticks(lots: Sequence[PadLot]) -> Iterator[Tick]:
+    """One tick for each kind of sleeve, with the designs that go into it where there are several kinds."""
+    kinds: dict[str, list[PadLot]] = {}
+    for lot in lots:
+        if lot.sleeve is not None:
+            kinds.setdefault(lot.sleeve.sleeve.name, []).append(lot)
+    for name, own in kinds.items():
+        whose = f": {', '.join(lot.design.sku for lot in own)}" if len(kinds) > 1 else ""
+        yield Tick(f"{sum(lot.pads for lot in own)} × {name}{whose}")

@@ -125,7 +125,7 @@ def _by_script(text: str) -> list[str]:
     parts: list[str] = []
     current = ""
     for character in text:
-        name = script(character)  # type: ignore[no-untyped-call]
+        name = script(character)
         if parts and (name in _ANY or name == current or current in _ANY or not current):
             parts[-1] += character
         else:

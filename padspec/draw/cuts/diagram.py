@@ -33,6 +33,10 @@ _TEXT, _NUMERAL, _LEAF_NUMERAL = 2.4, 2.5, 5.0
 #: Beside the paper: for badges, for the words at a lay edge, and for nothing.
 _BADGE_BAND, _WORD_BAND, _EDGE = REACH + RADIUS + 0.6, 4.6, 0.6
 _CAPTION, _TAG = 4.6, 4.2
+#: Smaller than this share of its size nobody could read the number of a leaf.
+_LEAST_UNIT = 0.3
+#: Between two lines of the caption, and between its two parts on one line.
+_LINE, _APART = 3.6, 6.0
 _UNTITLED = "Cuts"
 #: How a printed sheet lies while it is cut, and what it is cut into.
 PRINTED, LEAF = "printed side up, as fed", "leaf"
@@ -40,13 +44,17 @@ PRINTED, LEAF = "printed side up, as fed", "leaf"
 
 @dataclass(frozen=True, slots=True)
 class _Board:
-    """What is drawn on: how the sheet comes to it, the paper there, the size of it all, and the lettering."""
+    """What is drawn on: how the sheet comes to it, the paper there, the size of it all, the lettering and
+    the caption.
+    """
 
     to_drawing: Affine
     scale: float
     paper: Box
     size: Size
     font: Font
+    caption: tuple[str, str]
+    two_lines: bool
 
 
 def cut_diagram_svg(
@@ -70,7 +78,7 @@ def cut_diagram(
     sheet: Sheet, plan: CutPlan, font: Font, width: float = WIDTH, how: str = PRINTED, part: str = LEAF
 ) -> Scene:
     """The diagram as a scene."""
-    board = _board(sheet, plan, font, width)
+    board = _board(sheet, plan, font, width, _captions(sheet, how, part))
     badges = callouts(plan.cuts, sheet, board.to_drawing)
     return Scene(
         board.size,
@@ -79,7 +87,7 @@ def cut_diagram(
             Layer("ground", _paper(board, sheet)),
             Layer("panel", _leaves(board, sheet) + _offcuts(board, plan)),
             Layer("rules", _crop_marks(board, sheet) + _cuts(board, plan, badges)),
-            Layer("lettering", _numbers(board, sheet) + _pieces(board, sheet) + _caption(board, sheet, how, part)),
+            Layer("lettering", _numbers(board, sheet) + _pieces(board, sheet) + _caption(board)),
             Layer("marks", _lay_edges(board, badges) + _badges(board, badges)),
         ),
     )
@@ -89,14 +97,26 @@ def _no_picture(_image: Raster | Vector) -> str:
     raise ValueError("a cut diagram holds no picture")
 
 
-def _board(sheet: Sheet, plan: CutPlan, font: Font, width: float) -> _Board:
+def _captions(sheet: Sheet, how: str, part: str) -> tuple[str, str]:
+    size = f"{number_text(sheet.size.width, 1)} × {mm_text(sheet.size.height, 1)}"
+    named = "" if "×" in sheet.size_name else f"{sheet.size_name}, "
+    return f"{named}{size}, {how}", f"head of a {part}"
+
+
+def _wide(font: Font, text: str) -> float:
+    return shape_line(font, text).advance * _TEXT
+
+
+def _board(sheet: Sheet, plan: CutPlan, font: Font, width: float, caption: tuple[str, str]) -> _Board:
     sides = {side_of(cut, sheet) for cut in plan.cuts}
     left, head = (_BADGE_BAND if side in sides else _WORD_BAND for side in ("left", "head"))
     right, foot = (_BADGE_BAND if side in sides else _EDGE for side in ("right", "foot"))
     scale = (width - left - right) / sheet.size.width
     paper = Box(left, head, sheet.size.width * scale, sheet.size.height * scale)
-    size = Size(width, paper.bottom + foot + _CAPTION)
-    return _Board(Affine.scale(scale).then(Affine.move(left, head)), scale, paper, size, font)
+    two_lines = sum(_wide(font, text) for text in caption) + _APART > paper.width
+    size = Size(width, paper.bottom + foot + _CAPTION + (_LINE if two_lines else 0.0))
+    to_drawing = Affine.scale(scale).then(Affine.move(left, head))
+    return _Board(to_drawing, scale, paper, size, font, caption, two_lines)
 
 
 def _paper(board: _Board, sheet: Sheet) -> tuple[Node, ...]:
@@ -163,6 +183,8 @@ def _number(board: _Board, slot: Slot, number: int) -> tuple[Node, ...]:
     """The number in the middle of a leaf, an arrow from it to the head of the face."""
     box = mapped_box(slot.trim, board.to_drawing)
     unit = min(1.0, min(box.width, box.height) / 26)
+    if unit < _LEAST_UNIT:
+        return ()
     x, y = box.centre
     turn = replace(slot.transform, e=0.0, f=0.0)
     arrow = mapped(_arrow(4.0, 9.5), Affine.scale(unit).then(turn).then(Affine.move(x, y)))
@@ -271,15 +293,14 @@ def _free(length: float, badges: list[Callout], start: float, upright: bool) -> 
     return at
 
 
-def _caption(board: _Board, sheet: Sheet, how: str, part: str) -> tuple[Node, ...]:
-    size = f"{number_text(sheet.size.width, 1)} × {mm_text(sheet.size.height, 1)}"
-    named = "" if "×" in sheet.size_name else f"{sheet.size_name}, "
+def _caption(board: _Board) -> tuple[Node, ...]:
+    """How the sheet lies at the left, what the arrows mean at the right, or below it where there is no room."""
     base = board.size.height - 1.2
-    words = f"head of a {part}"
-    at = board.paper.right - shape_line(board.font, words).advance * _TEXT
+    how, words = board.caption
+    at = board.paper.right - _wide(board.font, words)
     arrow = mapped(_arrow(0.0, 4.2), Affine.scale(0.62).then(Affine.move(at - 1.6, base + 0.3)))
     return (
-        _word(board, f"{named}{size}, {how}", Affine.move(board.paper.x, base)),
+        _word(board, how, Affine.move(board.paper.x, base - (_LINE if board.two_lines else 0.0))),
         _word(board, words, Affine.move(at, base)),
         Shape(arrow, _cause("lettering"), _QUIET),
     )

@@ -25,6 +25,13 @@ def _opening(plan: CutPlan) -> tuple[str, ...]:
     return (
         f"By {_TOOL[plan.kind]}: {_count(plan.sheets, 'sheet')} in {many}{_count(plan.sheets_a_lift, 'sheet')}; "
         f"{sums}, about {number_text(plan.minutes, 0) if plan.minutes >= 1 else 'one'} min (an estimate).",
+        *reading_lines(plan),
+    )
+
+
+def reading_lines(plan: CutPlan) -> tuple[str, ...]:
+    """How the lines of a plan are read: how sheets lie, and what a distance is measured from."""
+    return (
         "Sheets lie printed side up, as fed. Upright cuts run from head to foot, level cuts from side to side.",
         *_how(plan),
     )
