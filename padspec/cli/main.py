@@ -16,6 +16,7 @@ COMMANDS = {
     "check": ("padspec.cli.check", "Look a design over before it is printed."),
     "build": ("padspec.cli.build", "Make faces, sheets and proofs."),
     "plan": ("padspec.cli.plan", "Say what to print for so many pads, and how to cut it."),
+    "stock": ("padspec.cli.stock", "Enter what was made and sold, and show what is on hand."),
     "calibrate": ("padspec.cli.calibrate", "Make the pages that show what the printer does."),
     "strip": ("padspec.cli.strip", "Make a colour test strip of a design."),
     "flat-lay": ("padspec.cli.flat_lay", "Make a picture of the finished pad, for a shop."),
