@@ -122,6 +122,7 @@ def test_defaults_of_a_studio() -> None:
         ],
         "ink": {"allowance": "20 %"},
         "money": {"currency": "EUR"},
+        "restock": {"chance": "90 %", "markets": "1", "least": "0"},
         "press": {"intent": "relative", "black-point": "true", "pages": "face"},
         "safe-margin": "3 mm",
         "glue-edge": {"edge": "head", "margin": "5 mm"},
