@@ -45,12 +45,20 @@ def restocking(function: F) -> F:
 
 _OPTIONS = (
     click.option("--restock", is_flag=True, help="Propose how many, from stock.csv: sales, and what is on hand."),
-    click.option("--chance", default="", metavar="SHARE", help="How likely each pad is to last. [default: 90 %]"),
     click.option(
-        "--markets", type=click.IntRange(1, 100), metavar="N", help="Market days to stock for. [default: 1]"
+        "--chance", default="", metavar="SHARE", help="How likely each pad is to last. [default: the studio's]"
     ),
     click.option(
-        "--least", type=click.IntRange(0, 1000), metavar="N", help="So many of each on the table. [default: 0]"
+        "--markets",
+        type=click.IntRange(1, 100),
+        metavar="N",
+        help="Market days to stock for. [default: the studio's]",
+    ),
+    click.option(
+        "--least",
+        type=click.IntRange(0, 1000),
+        metavar="N",
+        help="So many of each on the table. [default: the studio's]",
     ),
     click.option("--at", "place", metavar="PLACE", help="Go by the sales at this place alone."),
     click.option("--write", is_flag=True, help="Write what is proposed as restock.job.yaml."),

@@ -8,8 +8,10 @@ from padspec.base.nearest import nearest
 from padspec.base.place import Place
 from padspec.cli.say import one_problem
 from padspec.collection.targets import project_root, why
-from padspec.jobs.job import JOB_ENDING, MOST_PADS
-from padspec.stock.events import KINDS, Kind
+from padspec.stock.events import KINDS, MOST_PADS, Kind
+
+#: As in padspec.jobs.job, which brings the whole planner along: a sale is entered with a customer waiting.
+_JOB_ENDINGS = (".job.yaml", ".job.yml")
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +25,7 @@ class Words:
 def parted(kind: Kind | None, words: tuple[str, ...]) -> Words:
     """What the words after an event mean, or those of a command without one. Raises ProblemsError."""
     pairs = [word for word in words if "=" in word]
-    jobs = [word for word in words if word not in pairs and word.endswith((JOB_ENDING, ".job.yml"))]
+    jobs = [word for word in words if word not in pairs and word.endswith(_JOB_ENDINGS)]
     folders = [word for word in words if word not in pairs and word not in jobs]
     if len(folders) > 1:
         raise one_problem(folders[1], f"Here are {len(folders)} folders.", "Name 1 project.")
