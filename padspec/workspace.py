@@ -14,6 +14,7 @@ from itertools import count
 from pathlib import Path, PurePosixPath
 from stat import S_ISREG
 
+from padspec.base.clock import source_date, today
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 
@@ -21,9 +22,6 @@ from padspec.base.place import Place
 MOST_BYTES = 160 * 1024 * 1024
 _COPY_IT_IN = "Copy the file into the folder and name it from there."
 _WRITE_ELSEWHERE = "Write elsewhere: --out FOLDER."
-#: The first second of the year 10000, which a date of ten characters cannot name.
-_END_OF_DATES = 253_402_300_800
-
 
 #: Files by path, with their digests.
 ReadFiles = dict[str, tuple[bytes | None, str]]
@@ -91,11 +89,15 @@ class Workspace(ABC):
         return found
 
     def date(self) -> str | None:
-        """The day that SOURCE_DATE_EPOCH names, as YYYY-MM-DD, or None; there is no other clock here.
+        """The day that SOURCE_DATE_EPOCH names, as YYYY-MM-DD, or None: no build knows another clock.
 
         Raises ProblemsError where it is set to anything but a number of seconds.
         """
-        return _source_date()
+        return source_date()
+
+    def today(self) -> str:
+        """The same day, else the calendar's: for what a maker enters, never for what is built."""
+        return today()
 
     @abstractmethod
     def _load(self, path: str) -> bytes | None: ...
@@ -110,6 +112,10 @@ class Workspace(ABC):
     @abstractmethod
     def write(self, path: str, data: bytes) -> None:
         """Put a whole file in place at once: a reader sees the old one or the new one, never a part."""
+
+    def write_to_last(self, path: str, data: bytes) -> None:
+        """Like write, and kept through a power cut: on the disk when this returns. A file keeps its rights."""
+        self.write(path, data)
 
     @abstractmethod
     def set_aside(self, path: str, other: str) -> None:
@@ -194,14 +200,27 @@ class FolderWorkspace(Workspace):
 
     def write(self, path: str, data: bytes) -> None:
         """See Workspace.write. A file beside it is renamed over the old one."""
-        full = self._on_disk(path, _WRITE_ELSEWHERE)
+        self._replace(self._on_disk(path, _WRITE_ELSEWHERE), data)
+
+    def write_to_last(self, path: str, data: bytes) -> None:
+        """See Workspace.write_to_last."""
+        self._replace(self._on_disk(path, _WRITE_ELSEWHERE), data, lasting=True)
+
+    def _replace(self, full: Path, data: bytes, lasting: bool = False) -> None:
         try:
             full.parent.mkdir(parents=True, exist_ok=True)
             part, handle = _new_part(full.parent)
             try:
                 with os.fdopen(handle, "wb") as file:
                     file.write(data)
+                    if lasting:
+                        file.flush()
+                        os.fsync(file.fileno())
+                if lasting and full.exists():
+                    part.chmod(full.stat().st_mode & 0o7777)
                 part.replace(full)
+                if lasting:
+                    _settle(full.parent)
             except BaseException:
                 part.unlink(missing_ok=True)
                 raise
@@ -296,6 +315,16 @@ def _new_part(folder: Path) -> tuple[Path, int]:
     raise AssertionError("count ends")
 
 
+def _settle(folder: Path) -> None:
+    """Have the names in a folder on the disk too; systems that cannot open a folder see to it themselves."""
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
 def _too_large(path: str, size: str) -> ProblemsError:
     message = f"The file has {size}; at most {MOST_BYTES // 2**20} MiB are read."
     return ProblemsError(Problem(Place(path, 0, 0), message, "Save a smaller one."))
@@ -308,17 +337,3 @@ def _unreadable(path: str, error: OSError) -> ProblemsError:
 def _unwritable(full: Path, error: OSError) -> ProblemsError:
     message = f"It cannot be written: {error.strerror}."
     return ProblemsError(Problem(Place(str(full), 0, 0), message, _WRITE_ELSEWHERE))
-
-
-def _source_date() -> str | None:
-    from datetime import UTC, datetime
-
-    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
-    if not epoch:
-        return None
-    digits = epoch.isascii() and epoch.isdigit() and len(epoch) <= len(str(_END_OF_DATES))
-    if not digits or int(epoch) >= _END_OF_DATES:
-        message = f"{epoch[:40]} is not a number of seconds since 1970, from 0 to {_END_OF_DATES - 1}."
-        mend = "Set it to one, such as 1735689600 for 2025-01-01, or unset it."
-        raise ProblemsError(Problem(Place("SOURCE_DATE_EPOCH", 0, 0), message, mend))
-    return datetime.fromtimestamp(int(epoch), UTC).date().isoformat()

@@ -116,6 +116,19 @@ def test_the_job_of_the_readme_is_planned_and_its_pages_are_made(folder: Path) -
     assert any(re.fullmatch(r"page-1-\d+-copies\.pdf", name) for name in made)
 
 
+def test_the_stock_is_kept_as_the_readme_says(folder: Path) -> None:
+    (folder / "saturday.job.yaml").write_text("job: Saturday\npads: {NG-MOTH: 4, NG-OWL: 5}\n", "utf-8")
+    for sku in ("NG-MOTH", "NG-OWL"):
+        trim = "trim: {width: 90 mm, height: 190 mm}"
+        (folder / f"{sku}.pad.yaml").write_text(f"pad: {sku}\nsku: {sku}\n{trim}\n", "utf-8")
+    commands = next(block for block in blocks(README, "sh") if block.startswith("padspec stock")).splitlines()
+    assert len(commands) == 5
+    for command in commands:
+        done = run(command, folder)
+        assert done.returncode == 0, done.stderr
+    assert (folder / "restock.job.yaml").is_file()
+
+
 def test_the_printer_is_calibrated_as_the_readme_says(folder: Path) -> None:
     commands = next(block for block in blocks(README, "sh") if block.startswith("padspec calibrate")).splitlines()
     assert run("padspec new moth.png", folder).returncode == 0

@@ -18,7 +18,8 @@ def sleeve_fit(subject: Subject, limits: Limits) -> Iterator[Finding]:
 
     Width ≥ w + t and length ≥ h + t ÷ 2, t being the thickness of leaves, board and magnets: geometry, and the bag
     makers' measuring rule. Error where a sleeve that the design names is smaller, warning where no sleeve of the
-    studio takes the pad or the air is under the studio's sleeve-ease (3 and 6 mm), note over 15 mm (common practice).
+    studio takes the pad or the air is under the studio's sleeve-ease (3 and 6 mm), note over 15 mm (common
+    practice).
     Remedy: the largest trim that slides in, or the size of sleeve that would do.
     """
     design = subject.design

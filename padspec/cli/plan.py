@@ -1,11 +1,14 @@
 """padspec plan: what to print for so many pads, and how to cut it."""
 
+from typing import Any
+
 import click
 
 from padspec.base.errors import PadspecError, Problem, ProblemsError
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, paths
 from padspec.cli.plan_text import plan_lines
+from padspec.cli.restock_options import RestockOptions, restocking
 from padspec.cli.say import counted, one_problem, say_finding, say_json, say_problems, teller, unusable
 from padspec.jobs.as_data import plan_data
 from padspec.jobs.figures import Figures, figures_of
@@ -19,6 +22,7 @@ Examples:
   padspec plan saturday.job.yaml                       a job from its file
   padspec plan --pads NG-MOTH=12 --pads NG-OWL=6       some designs of this folder
   padspec plan --pads 10 moth.pad.yaml                 ten of one
+  padspec plan --restock --write                       what to make for the next market, as a job
   padspec build --plan saturday.job.yaml               the pages of a job, to print
 """
 
@@ -29,18 +33,26 @@ Examples:
     "--pads", "words", multiple=True, metavar="[SKU=]NUMBER", help="How many pads, of one design or of each."
 )
 @click.option("--no-gang", is_flag=True, help="Keep every sheet to one design.")
+@restocking
 @as_json
-def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_json: bool) -> int:
+def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, as_json: bool, **restock: Any) -> int:
     """Say what to print for so many pads of which designs, and how to cut it.
 
     PATHS are a job file (NAME.job.yaml), or designs, collections or folders with --pads. The plan takes as few
     sheets as it can, then as few different pages; it says the cuts in order, the chance of a white edge, what
-    other paper would come to, and what ink is used.
+    other paper would come to, and what ink is used. With --restock it proposes the numbers, for the next market;
+    --pads SKU=NUMBER then sets one of them.
     Exit status: 0, 1 where a design of the job has errors, 2 where a file could not be used.
     """
     make_haste()
+    options = RestockOptions(**restock)
+    if options.restock:
+        from padspec.cli.plan_restock import plan_restock
+
+        return plan_restock(paths, words, not no_gang, options, as_json)
     loaded = None
     try:
+        options.refuse_without_restock()
         loaded = load(paths, words, not no_gang, lambda path: teller(False, path))
         wanted = wanted_of(loaded.job, tuple(pad.design for pad in loaded.pads))
         plan = planned(loaded, wanted)

@@ -36,29 +36,44 @@ def load(
     others = tuple(path for path in paths if path not in files)
     _refuse_two(files, words)
     found = targets(others) if others or not files else _beside(files[0])
-    roots = tuple(dict.fromkeys(target.root for target in found))
-    if len(roots) > 1:
-        shown = " and ".join(str(root) for root in roots[:2])
-        message = f"These designs belong to {len(roots)} projects, {shown}."
-        raise ProblemsError(Problem(Place(others[0], 0, 0), message, "Plan one project at a time."))
-    job = _job(files[0]) if files else job_from_words(UNNAMED, words, gang)
-    found = _wished(job, found)
+    refuse_two_projects(found, others)
+    job = job_at(files[0]) if files else job_from_words(UNNAMED, words, gang)
+    return load_job(job if gang else Job(job.name, job.wishes, False), found, tell)
+
+
+def load_job(job: Job, found: tuple[Target, ...], tell: Callable[[str], Callable[[str], None]]) -> Loaded:
+    """A job with its designs at every stage, which are among the pads found, all in one project."""
+    wished = _wished(job, found)
     pads = tuple(
-        make(target.path, FolderWorkspace(target.root), tell(target.path), target.variation) for target in found
+        make(target.path, FolderWorkspace(target.root), tell(target.path), target.variation) for target in wished
     )
-    return Loaded(job if gang else Job(job.name, job.wishes, False), pads, roots[0])
+    return Loaded(job, pads, found[0].root)
+
+
+def coded(found: tuple[Target, ...]) -> dict[str, Target]:
+    """Pads by their SKUs; of those that share one, the last."""
+    skus = own_skus(found)
+    return {target.variation.sku_of(skus[target.root, target.path]): target for target in found}
 
 
 def _wished(job: Job, found: tuple[Target, ...]) -> tuple[Target, ...]:
     """The pads that a job names: of a collection of many, no others need be made. All where it names one that is
     not there, which is told with the names of all.
     """
-    skus = own_skus(found)
-    coded = {target.variation.sku_of(skus[target.root, target.path]): target for target in found}
+    by_sku = coded(found)
     named = [wish.sku for wish in job.wishes]
-    if len(coded) < len(found) or not all(name in coded for name in named):
+    if len(by_sku) < len(found) or not all(name in by_sku for name in named):
         return found
-    return tuple(target for sku, target in coded.items() if sku in named)
+    return tuple(target for sku, target in by_sku.items() if sku in named)
+
+
+def refuse_two_projects(found: tuple[Target, ...], paths: tuple[str, ...]) -> None:
+    """Raise ProblemsError for pads of more than one project: they have different studios and ledgers."""
+    roots = tuple(dict.fromkeys(target.root for target in found))
+    if len(roots) > 1:
+        shown = " and ".join(str(root) for root in roots[:2])
+        message = f"These designs belong to {len(roots)} projects, {shown}."
+        raise ProblemsError(Problem(Place(paths[0], 0, 0), message, "Plan one project at a time."))
 
 
 def _refuse_two(files: list[str], words: tuple[str, ...]) -> None:
@@ -83,7 +98,8 @@ def _beside(file: str) -> tuple[Target, ...]:
         raise ProblemsError(Problem(Place(file, 0, 0), message, mend)) from error
 
 
-def _job(file: str) -> Job:
+def job_at(file: str) -> Job:
+    """The job of a file anywhere on disk; raises ProblemsError."""
     path = Path(file)
     if not path.is_file():
         message = "There is no such job."

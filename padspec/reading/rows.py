@@ -44,11 +44,11 @@ class Table:
     columns: tuple[str, ...]
     rows: int
     _text: str
-    _delimiter: str
+    delimiter: str
 
     def __iter__(self) -> Iterator[Row]:
         """The rows, head to foot, read as they are asked for."""
-        records = _records(self._text, self._delimiter)
+        records = _records(self._text, self.delimiter)
         next(records)
         width = len(self.columns)
         for number, (line, cells) in enumerate(records, start=1):
@@ -71,8 +71,11 @@ class _BrokenError(Exception):
         self.line, self.told = line, told
 
 
-def read_table(data: bytes, file: str) -> Table:
-    """The table that a file holds. Raises ProblemsError with all that is wrong in it, the first twenty in full."""
+def read_table(data: bytes, file: str, may_be_empty: bool = False) -> Table:
+    """The table that a file holds. Raises ProblemsError with all that is wrong in it, the first twenty in full.
+
+    `may_be_empty`: a head line with no rows under it is a table too.
+    """
     text = _decoded(data, file)
     marked = _SEPARATOR_LINE.match(text)
     delimiter = marked[1] if marked else _delimiter(text)
@@ -80,7 +83,7 @@ def read_table(data: bytes, file: str) -> Table:
     text = "\n" + text[marked.end() :] if marked else text
     records = _records(text, delimiter)
     head = _head(records, file)
-    problems = _faults(records, head, file)
+    problems = _faults(records, head, file, may_be_empty)
     first = list(islice(problems, MOST_TOLD))
     more = sum(1 for _ in problems)
     if more:
@@ -160,7 +163,9 @@ def _head(records: Iterator[tuple[int, list[str]]], file: str) -> tuple[str, ...
 _HEAD_LINE = "Write a head line with the names of the columns, and a row below it."
 
 
-def _faults(records: Iterator[tuple[int, list[str]]], head: tuple[str, ...], file: str) -> Iterator[Problem]:
+def _faults(
+    records: Iterator[tuple[int, list[str]]], head: tuple[str, ...], file: str, may_be_empty: bool
+) -> Iterator[Problem]:
     """What is wrong below the head line."""
     rows = 0
     try:
@@ -170,7 +175,7 @@ def _faults(records: Iterator[tuple[int, list[str]]], head: tuple[str, ...], fil
     except _BrokenError as broken:
         yield _unreadable(broken, file)
         return
-    if not rows:
+    if not rows and not may_be_empty:
         yield Problem(Place(file, 0, 0), "The table has no rows under its head line.", "Write at least 1.")
 
 

@@ -181,6 +181,7 @@ def test_defaults_of_a_studio() -> None:
             "tax": {"share": "0 %", "in-price": "false"},
             "market-day": {"fee": "unknown", "hours": "0"},
         },
+        "restock": {"chance": "90 %", "markets": "1", "least": "0"},
         "press": {"intent": "relative", "black-point": "true", "pages": "face"},
         "safe-margin": "3 mm",
         "glue-edge": {"edge": "head", "margin": "5 mm"},
