@@ -8,16 +8,17 @@ import click
 from padspec.base.errors import ProblemsError
 from padspec.cli.haste import make_haste
 from padspec.cli.options import CONTEXT, as_json, paths
-from padspec.cli.plan import failing, planned
+from padspec.cli.plan import failing, planned, say_looked
 from padspec.cli.say import counted, say_json, say_problems, shown_path, teller, unusable
 from padspec.costing.costed import costed
-from padspec.jobs.inks import face_ink
+from padspec.jobs.build import build_plan, withdraw_plan
+from padspec.jobs.figures import figures_of
 from padspec.jobs.job import wanted_of
 from padspec.jobs.load import Loaded, load
 from padspec.jobs.pages import folder_of
 from padspec.schedule.wording import timeline_lines
 from padspec.ticket.as_data import ticket_data
-from padspec.ticket.make import DATA, PAGE, ticket_files
+from padspec.ticket.make import ticket_files
 from padspec.ticket.ticket import ticket_of
 from padspec.workspace import FolderWorkspace
 
@@ -38,7 +39,7 @@ Examples:
 @click.option("--out", type=click.Path(file_okay=False), help="Where to write. [default: out/ in the project]")
 @as_json
 def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, out: str | None, as_json: bool) -> int:
-    """Make the job ticket: a page or two to print, with all that the workshop needs.
+    """Make the job ticket: a page or two to print, with all that the workshop needs; and the pages of the job.
 
     PATHS are a job file, or designs, collections or folders with --pads. On it: the pads, what to fetch, a time
     line, every step with its tick boxes, what a good pad shows, cautions, and the cuts in order with drawings.
@@ -51,41 +52,38 @@ def command(paths: tuple[str, ...], words: tuple[str, ...], no_gang: bool, out: 
         wanted = wanted_of(loaded.job, tuple(pad.design for pad in loaded.pads))
         failed = failing(loaded, wanted)
         if failed:
-            _withdraw(loaded, out)
+            withdraw_plan(loaded.job.name, FolderWorkspace(_folder(loaded, out)))
             return _held_back(failed, as_json)
-        found = costed(planned(loaded, wanted), [face_ink(one.design) for one in wanted])
-        ticket = ticket_of(found, folder_of(found.batch.plan.name))
+        plan = planned(loaded, wanted)
+        figures = figures_of(plan)
+        found = costed(plan, figures.inks)
         output = FolderWorkspace(_folder(loaded, out))
+        ticket = ticket_of(found, f"{output.root.name}/{folder_of(plan.name)}")
         files = ticket_files(ticket)
+        pages = build_plan(plan, figures, output, proofs=False)
         for path, content in files.items():
             output.write(path, content)
     except ProblemsError as error:
         if loaded is not None:
             with suppress(ProblemsError):  # the one that is told comes first
-                _withdraw(loaded, out)
+                withdraw_plan(loaded.job.name, FolderWorkspace(_folder(loaded, out)))
         if as_json:
             return unusable(error, as_json)
         say_problems(error, loaded.root if loaded else None)
         return 2
-    written = [shown_path(output.root / path) for path in files]
+    written = [shown_path(output.root / path) for path in (*files, *pages)]
     if as_json:
         say_json({**ticket_data(ticket), "files": written})
         return 0
+    say_looked(figures, loaded)
     click.echo(f"Wrote {written[0]}: {counted(found.batch.pads, 'pad')}, {counted(len(ticket.steps), 'step')}.")
     click.echo("\n".join(timeline_lines(found.timeline)))
-    click.echo("Next: open it in a browser and print it. The pages to print: padspec build --plan JOB.")
+    click.echo("Next: open it in a browser and print it; the pages to print for the pads lie beside it.")
     return 0
 
 
 def _folder(loaded: Loaded, out: str | None) -> Path:
     return Path(out) if out else loaded.root / "out"
-
-
-def _withdraw(loaded: Loaded, out: str | None) -> None:
-    """Take an earlier ticket of this job away: it is not of the designs as they are."""
-    output = FolderWorkspace(_folder(loaded, out))
-    for name in (PAGE, DATA):
-        output.remove(f"{folder_of(loaded.job.name)}/{name}")
 
 
 def _held_back(failed: tuple[str, ...], as_json: bool) -> int:

@@ -1,7 +1,7 @@
 """What a command line names, opened: the job, and the designs that it is about."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from padspec.base.errors import Problem, ProblemsError
@@ -47,6 +47,8 @@ def load_job(job: Job, found: tuple[Target, ...], tell: Callable[[str], Callable
     pads = tuple(
         make(target.path, FolderWorkspace(target.root), tell(target.path), target.variation) for target in wished
     )
+    if job.name == UNNAMED and len(pads) == 1:
+        job = replace(job, name=pads[0].design.name)
     return Loaded(job, pads, found[0].root)
 
 

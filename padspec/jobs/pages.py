@@ -18,8 +18,8 @@ from padspec.scene.nodes import Scene
 FOLDER = "jobs"
 PLAN = "plan.json"
 PROOF_PPI = 100.0
-#: All names that the pages of a plan may have.
-NAME = re.compile(r"page-\d+(-\d+-copies\.pdf|\.png|-cuts\.svg)")
+#: All names that the pages of a plan may have, and what is made from it: its ticket, and plots of its costs.
+NAME = re.compile(r"page-\d+(-\d+-copies\.pdf|\.png|-cuts\.svg)|ticket\.(html|json)|.+-sizes\.svg")
 
 
 def folder_of(name: str) -> str:

@@ -8,6 +8,7 @@ from padspec.base.geometry import bounded_ppi
 from padspec.compose.compose import compose
 from padspec.draw.pdf import face_pdf
 from padspec.draw.png import png_file, rasterise
+from padspec.jobs.pages import folder_of
 from padspec.resolve.design import Design
 from padspec.ticket.as_data import ticket_data
 from padspec.ticket.page import page_html
@@ -20,11 +21,12 @@ _LONGER_SIDE = 420
 
 def ticket_files(ticket: Ticket) -> dict[str, bytes]:
     """The page and the data, by path under the output folder."""
+    folder = folder_of(ticket.found.batch.plan.name)
     faces = [_face(lot.design) for lot in ticket.found.batch.lots]
     data = json.dumps(ticket_data(ticket), ensure_ascii=False, indent=2)
     return {
-        f"{ticket.folder}/{PAGE}": page_html(ticket, faces).encode("utf-8"),
-        f"{ticket.folder}/{DATA}": f"{data}\n".encode(),
+        f"{folder}/{PAGE}": page_html(ticket, faces).encode("utf-8"),
+        f"{folder}/{DATA}": f"{data}\n".encode(),
     }
 
 
