@@ -122,7 +122,8 @@ def _sleeves(studio: Settings) -> tuple[Sleeve, ...]:
         if name in ("none", "auto") or name in found:
             why = "is one already" if name in found else "is a word that designs use for something else"
             item.troubles.add(item.place("name"), f"A sleeve named {name} {why}.", "Give it another name.")
-        film = None if item.text("film") in ("", "unknown") else item.length("film")
+        stated = item.has("film") and item.text("film") != "unknown"
+        film = item.length("film") if stated else None
         found[name] = Sleeve(name, Size(item.length("width"), item.length("length")), film, price_of(item))
     return tuple(found.values())
 
