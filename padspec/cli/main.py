@@ -16,6 +16,8 @@ COMMANDS = {
     "check": ("padspec.cli.check", "Look a design over before it is printed."),
     "build": ("padspec.cli.build", "Make faces, sheets and proofs."),
     "plan": ("padspec.cli.plan", "Say what to print for so many pads, and how to cut it."),
+    "tags": ("padspec.cli.tags", "Make price stickers or hang tags."),
+    "stamp": ("padspec.cli.stamp", "Make artwork of one black for a stamp."),
     "calibrate": ("padspec.cli.calibrate", "Make the pages that show what the printer does."),
     "strip": ("padspec.cli.strip", "Make a colour test strip of a design."),
     "flat-lay": ("padspec.cli.flat_lay", "Make a picture of the finished pad, for a shop."),
