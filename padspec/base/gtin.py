@@ -12,6 +12,8 @@ KINDS: dict[int, NumberKind] = {12: "UPC-A", 13: "EAN-13"}
 #: Beginnings of 13 digits that GS1 keeps for use inside one shop or company (GS1 General Specifications,
 #: restricted circulation); of a UPC-A they are counted with a nought in front.
 _INTERNAL = ("02", "04", "2")
+#: A UPC-A does not begin with this: GS1 keeps 050 to 059 (list of GS1 prefixes, from memory).
+_RESERVED = "5"
 
 
 class GtinError(ValueError):
@@ -66,6 +68,10 @@ def gtin(text: str) -> Gtin:
     if not (digits.isascii() and digits.isdigit()):
         raise GtinError(f"{text} is no number of a trade item.", "Write 12 digits (UPC-A) or 13 (EAN-13).")
     body, last = digits[:-1], digits[-1]
+    if len(digits) == 12 and digits.startswith(_RESERVED):
+        message = f"{digits} would be a UPC-A that begins with {_RESERVED}, and GS1 licenses none."
+        whole = digits + check_digit(digits)
+        raise GtinError(message, f'If it is an EAN-13 without its check digit, write "{whole}".')
     if len(digits) in KINDS and check_digit(body) == last:
         return Gtin(digits, KINDS[len(digits)])
     if len(digits) == 11:

@@ -98,7 +98,8 @@ def _read(item: Settings, usual: tuple[str, Size]) -> TagSheet:
 
 
 def _spare(whole: float, number: int, step: float, one: float) -> float:
-    return whole - (number - 1) * step - one
+    """What is left of the sheet; none where the labels take more than it."""
+    return max(whole - (number - 1) * step - one, 0.0)
 
 
 def _hole(hole: Settings) -> Hole:
