@@ -117,8 +117,9 @@ def _marks(sheets: TagSheets, page: int) -> tuple[tuple[Node, ...], tuple[str, .
 
 
 def left_out(sheets: TagSheets) -> tuple[str, ...]:
-    """Which marks find no room around the labels."""
-    return _marks(sheets, 0)[1] if sheets.sheet.cut else ()
+    """Which cut marks find no room around card that is to be cut; the small line and the scale bar may lack."""
+    missing = _marks(sheets, 0)[1] if sheets.sheet.cut else ()
+    return tuple(mark for mark in missing if mark.startswith("crop marks"))
 
 
 def _slug(sheets: TagSheets, page: int) -> str:

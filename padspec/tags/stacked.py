@@ -30,7 +30,7 @@ from padspec.tags.words import LEADING, Fitted
 #: The symbol's share of the height, where the least one needs no more; a picture lower than this is none.
 _SYMBOL, _LEAST_WINDOW = 0.3, 9.0
 #: Between the parts there is this much air at least beside a picture, as a share of the gap.
-_LEAST_AIR = 0.5
+_LEAST_AIR = 0.6
 #: The picture is no higher than this share of its width or of the tag.
 _MOST_WIDE, _MOST_HIGH = 1.1, 0.5
 
@@ -78,13 +78,13 @@ def _shared(room: Box, inner: Box, words: float, sizes: Sizes, has_price: bool) 
     """What words leave goes to a picture where that is enough for one, and else is air, shared evenly."""
     free = room.height - words - ((CAPS * sizes.price + sizes.gap) if has_price else 0.0)
     picture = min(
-        free - sizes.gap - (3 + has_price) * _LEAST_AIR * sizes.gap,
+        free - sizes.gap - (2 + has_price) * _LEAST_AIR * sizes.gap,
         inner.width * _MOST_WIDE,
         inner.height * _MOST_HIGH,
     )
     if picture < _LEAST_WINDOW:
         return _Shared(0.0, free / (2 + has_price))
-    return _Shared(picture, (free - picture - sizes.gap) / (3 + has_price))
+    return _Shared(picture, (free - picture - sizes.gap) / (2 + has_price))
 
 
 def _words(lines: int, has_variant: bool, sizes: Sizes, variant: Fitted | None = None) -> float:
