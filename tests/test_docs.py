@@ -129,6 +129,23 @@ def test_the_stock_is_kept_as_the_readme_says(folder: Path) -> None:
     assert (folder / "restock.job.yaml").is_file()
 
 
+def test_tags_and_stamp_are_made_as_the_readme_says(folder: Path) -> None:
+    studio = next(block for block in blocks(README, "yaml") if "tag-sheets:" in block)
+    (folder / "studio.yaml").write_text(studio, "utf-8")
+    (folder / "saturday.job.yaml").write_text("job: Saturday\npads: {NG-MOTH: 30}\n", "utf-8")
+    design = "pad: Moth\nsku: NG-MOTH\ntrim: {width: 90 mm, height: 190 mm}\nprice: 6.5\nart: {file: moth.png}\n"
+    (folder / "moth.pad.yaml").write_text(f'{design}barcode: "2000000000107"\n', "utf-8")
+    commands = next(block for block in blocks(README, "sh") if block.startswith("padspec tags")).splitlines()
+    assert len(commands) == 4
+    for command in commands:
+        done = run(command, folder)
+        assert done.returncode == 0, done.stderr
+    data = json.loads((folder / "out/tags/stickers/tags.json").read_text("utf-8"))
+    assert (data["labels"], data["pages"], data["tags"][0]["price"]) == (30, 2, "$6.50")
+    assert (folder / "out/tags/cards/tags.pdf").is_file()
+    assert (folder / "out/stamp/stamp.svg").is_file()
+
+
 def test_the_printer_is_calibrated_as_the_readme_says(folder: Path) -> None:
     commands = next(block for block in blocks(README, "sh") if block.startswith("padspec calibrate")).splitlines()
     assert run("padspec new moth.png", folder).returncode == 0

@@ -19,6 +19,8 @@ COMMANDS = {
     "ticket": ("padspec.cli.ticket", "Make the job ticket: one page that goes through the workshop."),
     "cost": ("padspec.cli.cost", "Say what so many pads cost, and what to ask for one."),
     "stock": ("padspec.cli.stock", "Enter what was made and sold, and show what is on hand."),
+    "tags": ("padspec.cli.tags", "Make price stickers or hang tags."),
+    "stamp": ("padspec.cli.stamp", "Make artwork of one black for a stamp."),
     "calibrate": ("padspec.cli.calibrate", "Make the pages that show what the printer does."),
     "strip": ("padspec.cli.strip", "Make a colour test strip of a design."),
     "flat-lay": ("padspec.cli.flat_lay", "Make a picture of the finished pad, for a shop."),

@@ -74,6 +74,8 @@ WORDS: dict[type, Words] = {
         "tags": Word("tags", "texts", key="tags"),
         "price": Word("price", "money", key="price"),
         "about": Word("about", "quoted", key="about"),
+        "barcode": Word("number", key="barcode"),
+        "link": Word("link", "quoted", key="link"),
     },
     Limit: {
         "check": Apart("limits are paired by it"),

@@ -115,9 +115,9 @@ def _whole_face(settings: Settings, trim: Size, bleed: float) -> pictures.Pictur
     )
 
 
-def art_bytes(settings: Settings, workspace: Workspace, troubles: Troubles) -> bytes | None:
+def art_bytes(settings: Settings, workspace: Workspace, troubles: Troubles, key: str = "file") -> bytes | None:
     """The picture file that some settings name; None, with a trouble told, where it is not there."""
-    place, name = settings.place("file"), settings.text("file")
+    place, name = settings.place(key), settings.text(key)
     try:
         path = joined(place.file, name)
     except ValueError:

@@ -36,8 +36,8 @@ def test_the_stall_on_a4():
     fern, other = amounts("Saturday stall", "T-FERN")
     assert fern["paper"] == 125 * F("0.05")
     assert "magnets" not in fern
-    # All the hands: 2 pages to set up, 8 cuts a lift in 21 and 13 lifts, 15 cuts of one board, 4 min for one load of
-    # the clamp (19 × 7.02 = 133 mm at most), and by the pad: count 40 s, 2 coats of 5, slit 15, look 10, sleeve
+    # All the hands: 2 pages to set up, 8 cuts a lift in 21 and 13 lifts, 15 cuts of one board, 4 min for one load
+    # of the clamp (19 × 7.02 = 133 mm at most), and by the pad: count 40 s, 2 coats of 5, slit 15, look 10, sleeve
     # 20, extras 30; and 24 magnets of 15 s.
     by_the_pad = F(40 + 10 + 15 + 10 + 20 + 30, 60)
     hands = 2 * 3 + 8 * (21 + 13) * F(15, 60) + 15 * F(40, 60) + 4 + 19 * by_the_pad + 24 * F(15, 60)

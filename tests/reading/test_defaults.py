@@ -171,6 +171,8 @@ def test_defaults_of_a_studio() -> None:
         "ink": {"allowance": "20 %"},
         "money": {
             "currency": "EUR",
+            "written": "{amount} {currency}",
+            "coins-after": "point",
             "wage": "unknown",
             "overhead": "0",
             "spoilage": "2 %",
@@ -182,6 +184,8 @@ def test_defaults_of_a_studio() -> None:
             "market-day": {"fee": "unknown", "hours": "0"},
         },
         "restock": {"chance": "90 %", "markets": "1", "least": "0"},
+        "tag-sheets": [],
+        "stamp": {"text": [], "width": "60 mm", "font": "Fredoka", "art-height": "18 mm", "threshold": "50 %"},
         "press": {"intent": "relative", "black-point": "true", "pages": "face"},
         "safe-margin": "3 mm",
         "glue-edge": {"edge": "head", "margin": "5 mm"},

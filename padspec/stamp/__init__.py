@@ -1,0 +1,1 @@
+"""Studio in, artwork of one black out: for the back of the board or a rubber stamp."""

@@ -1,0 +1,1 @@
+"""Pads and a sheet of labels in, the sheets of price tags with their symbols out."""
