@@ -11,6 +11,7 @@ from padspec.collection.records.ledger import Ledger
 from padspec.collection.records.record import Record, record_path, way_to
 from padspec.collection.records.stale import NAMES, clear, given_up, set_flat_lays_aside, withdraw
 from padspec.collection.records.variation_digest import places_digest, settings_digest
+from padspec.collection.records.volumes import withdraw_all
 from padspec.collection.targets import Target
 from padspec.collection.work import Made
 from padspec.workspace import FolderWorkspace, content_digest
@@ -79,14 +80,24 @@ class Site:
         olds = free | ({where: record} if record else {})
         clear(sku, olds, {*made.files, *kept}, self.ledger, self.output)
         written = kept | {path: self._write(path, data) for path, data in made.files.items()}
-        face = f"{sku}/face.svg"
-        if record is not None and face in record.outputs and record.outputs[face] != written[face]:
-            set_flat_lays_aside(sku, self.output)
+        if record is not None:
+            self._set_aside(sku, record, written)
         for path in free:
             self.ledger.remove(path)
         absent = {f"{sku}/{name}": "" for name in NAMES if f"{sku}/{name}" not in written}
         self.ledger.put(where, self._record(target, made, circumstances, written | absent))
         return Built(target, made.summary, tuple(written), why, redrawn=not kept)
+
+    def _set_aside(self, sku: str, record: Record, written: dict[str, str]) -> None:
+        """What others made of the pad's face, and of its sheet, where these have changed."""
+        face, sheet = (
+            record.outputs.get(f"{sku}/{name}", "") != written.get(f"{sku}/{name}", "")
+            for name in ("face.svg", "sheet.pdf")
+        )
+        if face and f"{sku}/face.svg" in record.outputs:
+            set_flat_lays_aside(sku, self.output)
+        if face or sheet:
+            withdraw_all(sku, self.output)
 
     def _record(
         self, target: Target, made: Made, circumstances: dict[str, str], outputs: dict[str, str]

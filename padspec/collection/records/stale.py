@@ -8,6 +8,7 @@ from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 from padspec.collection.records.ledger import Ledger
 from padspec.collection.records.record import Record, way_to
+from padspec.collection.records.volumes import withdraw_all
 from padspec.collection.targets import Target
 from padspec.report import json_text, problem_data
 from padspec.workspace import FolderWorkspace
@@ -63,6 +64,7 @@ def withdraw(where: str, record: Record, error: ProblemsError, ledger: Ledger, o
         if path != findings and path.startswith(f"{record.sku}/") and not ledger.written_by_others(path, mine):
             _take(path, output)
     if not ledger.written_by_others(findings, mine):
+        withdraw_all(record.sku, output)
         output.write(findings, json_text(_failed(record, error)).encode("utf-8", "backslashreplace"))
 
 
@@ -91,6 +93,8 @@ def take_away(orphans: dict[str, Record], ledger: Ledger, output: FolderWorkspac
         for path in record.written:
             if not ledger.written_by_others(path, mine):
                 _take(path, output)
+        if not ledger.written_by_others(f"{record.sku}/{FINDINGS}", mine):
+            withdraw_all(record.sku, output)
         ledger.remove(where)
 
 
