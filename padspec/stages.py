@@ -1,6 +1,7 @@
 """Any stage of a design as plain data, for `padspec show` and for other programs."""
 
 from dataclasses import fields, is_dataclass
+from decimal import Decimal
 from enum import Enum
 from typing import Any
 
@@ -49,6 +50,8 @@ def _plain(value: Any) -> Any:
             return str(value)
         case bytes():
             return {"bytes": len(value), "digest": content_digest(value)}
+        case Decimal():
+            return f"{value:f}"
         case Enum():
             return value.name.lower()
         case float():

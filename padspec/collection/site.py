@@ -8,6 +8,7 @@ from typing import Any
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 from padspec.collection.records.digests import StampedDigests
+from padspec.collection.records.in_catalogue import set_catalogue_aside
 from padspec.collection.records.ledger import Ledger
 from padspec.collection.records.record import Record, record_path, way_to
 from padspec.collection.records.stale import NAMES, clear, given_up, pads_made, set_flat_lays_aside, withdraw
@@ -87,6 +88,8 @@ class Site:
         written = kept | {path: self._write(path, data) for path, data in made.files.items()}
         for old in olds.values():
             self._set_aside(sku, old, written)
+        if made.summary["state"] == "failed":
+            set_catalogue_aside(sku, self.output)
         for path in free:
             self.ledger.remove(path)
         absent = {f"{sku}/{name}": "" for name in NAMES if f"{sku}/{name}" not in written}
@@ -136,6 +139,7 @@ class Site:
         if record is not None:
             with suppress(ProblemsError):  # the one that is told comes first
                 withdraw(where, record, error, self.ledger, self.output)
+                set_catalogue_aside(record.sku, self.output)
 
 
 def _kept(record: Record | None, made: Made) -> dict[str, str]:
