@@ -52,6 +52,8 @@ def _plain(value: Any) -> Any:
             return str(value)
         case bytes():
             return {"bytes": len(value), "digest": content_digest(value)}
+        case Decimal():
+            return f"{value:f}"
         case Enum():
             return value.name.lower()
         case Decimal() | Fraction():

@@ -41,6 +41,15 @@ class Said:
 
 
 @dataclass(frozen=True, slots=True)
+class Unread:
+    """A pad that could not be made: its design's file, its variant in words or empty, and what is wrong."""
+
+    file: str
+    variant: str
+    told: str
+
+
+@dataclass(frozen=True, slots=True)
 class Card:
     """One pad. `values` are those of its variant by axis; sizes are in mm; `face` and `flat` are the paths of
     proof and flat-lay under the output folder, empty where there is none; `files` are paths with a word for each.

@@ -2,20 +2,24 @@
 
 from collections.abc import Sequence
 
-from padspec.catalogue.card import Card, card_of
+from padspec.catalogue.card import Card, Unread, card_of
 from padspec.catalogue.page import Catalogue, page_html
 from padspec.catalogue.pictures import FOLDER, Small, small_face, small_flat
 from padspec.catalogue.tables import catalogue_csv, catalogue_json
+from padspec.collection.records.in_catalogue import ASIDE, DATA, PAGE
 from padspec.collection.site import Built
 from padspec.workspace import FolderWorkspace
 
-PAGE, TABLE, DATA = "catalogue/index.html", "catalogue/catalogue.csv", "catalogue/catalogue.json"
+TABLE = "catalogue/catalogue.csv"
 
 
-def write_catalogue(name: str, about: str, built: Sequence[Built], output: FolderWorkspace) -> tuple[str, ...]:
+def write_catalogue(
+    name: str, about: str, built: Sequence[Built], unread: Sequence[Unread], output: FolderWorkspace
+) -> tuple[str, ...]:
     """Write the catalogue of some pads; the paths written, the page first. Raises ProblemsError.
 
-    `name` and `about` are those of their collection. Small pictures of an earlier catalogue go.
+    `name` and `about` are those of their collection, `unread` what it has no card of. Small pictures of an earlier
+    catalogue go.
     """
     cards = tuple(_card(one, output) for one in built)
     pictures = _pictures(cards, output)
@@ -25,16 +29,18 @@ def write_catalogue(name: str, about: str, built: Sequence[Built], output: Folde
         if path not in files:
             output.remove(path)
     for path, data in files.items():
-        if not output.is_file(path):  # its name says what is in it
+        # Its name says what it was made of, and not that nobody has touched it since.
+        if not output.is_file(path) or output.read(path) != data:
             output.write(path, data)
-    catalogue = Catalogue(name, about, studio, cards, pictures)
+    catalogue = Catalogue(name, about, studio, cards, pictures, tuple(unread))
     texts = {
         PAGE: page_html(catalogue).encode("utf-8", "backslashreplace"),
         TABLE: catalogue_csv(cards),
-        DATA: catalogue_json(name, about, studio, cards),
+        DATA: catalogue_json(name, about, studio, cards, unread),
     }
     for path, data in texts.items():
         output.write(path, data)
+    output.remove(ASIDE)
     return (*texts, *files)
 
 

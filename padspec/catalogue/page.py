@@ -9,7 +9,7 @@ from html import escape
 from itertools import groupby
 from urllib.parse import quote
 
-from padspec.catalogue.card import STATES, Card, State
+from padspec.catalogue.card import STATES, Card, State, Unread
 from padspec.catalogue.hue import FAMILIES
 from padspec.catalogue.pictures import PIXELS_A_MM, Small
 from padspec.catalogue.script import SCRIPT
@@ -33,13 +33,16 @@ _HUE_DOTS = {
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
-    """All that the page shows. `pictures` are the small ones by the paths of what they were made from."""
+    """All that the page shows. `pictures` are the small ones by the paths of what they were made from, `unread`
+    the pads that it has no card of.
+    """
 
     name: str
     about: str
     studio: str
     cards: tuple[Card, ...]
     pictures: Mapping[str, Small]
+    unread: tuple[Unread, ...] = ()
 
 
 def page_html(catalogue: Catalogue) -> str:
@@ -79,7 +82,7 @@ def page_html(catalogue: Catalogue) -> str:
 <p class="empty" hidden>No pad is all of that. Take a filter out, or write fewer words.</p>
 <section hidden aria-labelledby="all"><h2 id="all">All pads</h2><ul class="cards" id="in-order"></ul></section>
 {groups}
-</main>
+{_unread(catalogue.unread)}</main>
 <footer class="wrap"><p>{len(cards)} pads. Beside this page lie catalogue.csv and catalogue.json, for other
 programs. Prices are what the designs state; taxes and local rules are yours to mind.</p></footer>
 </div>
@@ -88,6 +91,21 @@ programs. Prices are what the designs state; taxes and local rules are yours to 
 {SCRIPT}</script>
 </body>
 </html>
+"""
+
+
+def _unread(pads: Sequence[Unread]) -> str:
+    """What is missing from the page, and why: nobody is to think that these are all pads."""
+    if not pads:
+        return ""
+    lines = (f"{one.file}{', ' * bool(one.variant)}{one.variant}: {one.told}" for one in pads)
+    items = "\n".join(f'<li dir="auto">{escape(line)}</li>' for line in lines)
+    number = f"{len(pads)} pad{'s' * (len(pads) > 1)}"
+    return f"""\
+<section aria-labelledby="unread"><h2 id="unread">Not shown: {number} that could not be made</h2>
+<ul class="unread">
+{items}
+</ul></section>
 """
 
 

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from io import BytesIO
 
+from padspec.base.errors import Problem, ProblemsError
+from padspec.base.place import Place
 from padspec.workspace import Workspace, content_digest
 
 FOLDER = "catalogue/pictures"
@@ -25,15 +27,30 @@ class Small:
 
 def small_face(path: str, width_mm: float, output: Workspace) -> Small:
     """The proof of a face, two pixels of a fine screen for each that it is shown with."""
-    return _small(output.read(path), round(width_mm * PIXELS_A_MM * FINE))
+    return _small(path, output, round(width_mm * PIXELS_A_MM * FINE))
 
 
 def small_flat(path: str, output: Workspace) -> Small:
     """A flat-lay, the same."""
-    return _small(output.read(path), FLAT_WIDTH * FINE)
+    return _small(path, output, FLAT_WIDTH * FINE)
 
 
-def _small(data: bytes, width: int) -> Small:
+def _small(path: str, output: Workspace, width: int) -> Small:
+    """A JPEG of a picture; raises ProblemsError where that is damaged."""
+    from PIL import Image
+
+    try:
+        return _brought_down(output.read(path), width)
+    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+        flat = path.rpartition("/")[2] == "flat-lay.png"
+        again = "padspec flat-lay" if flat else "padspec build --again"
+        mend = f"Make it again ({again}), or take it away."
+        raise ProblemsError(
+            Problem(Place(path, 0, 0), "This is no picture, or only a part of one.", mend)
+        ) from None
+
+
+def _brought_down(data: bytes, width: int) -> Small:
     """A JPEG no wider than that, without anything but pixels in it, named by what it was made of."""
     from PIL import Image
 

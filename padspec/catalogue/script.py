@@ -74,6 +74,8 @@ SCRIPT = """\
   }
 
   function take() {
+    // A link inside the page, as that to the pads, is no view: the one that is shown stays.
+    if (document.getElementById(location.hash.slice(1))) { show(); return; }
     const wish = new URLSearchParams(location.hash.slice(1));
     search.value = wish.get('q') || '';
     for (const select of selects) {

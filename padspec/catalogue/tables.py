@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from padspec.base.spreadsheet import csv_text
-from padspec.catalogue.card import STATES, Card
+from padspec.catalogue.card import STATES, Card, Unread
 from padspec.report import json_text
 
 #: Changes when a key of the JSON means something else, or goes.
@@ -44,7 +44,9 @@ def _row(card: Card, axes: list[str]) -> list[str | int | float]:
     ]
 
 
-def catalogue_json(name: str, about: str, studio: str, cards: Sequence[Card]) -> bytes:
+def catalogue_json(
+    name: str, about: str, studio: str, cards: Sequence[Card], unread: Sequence[Unread] = ()
+) -> bytes:
     """The whole catalogue; paths are seen from the folder that it lies in, and the keys stay as they are."""
     data = {
         "form": FORM,
@@ -52,6 +54,7 @@ def catalogue_json(name: str, about: str, studio: str, cards: Sequence[Card]) ->
         "about": about or None,
         "studio": studio or None,
         "pads": [_data(card) for card in cards],
+        "unreadable": [{"file": one.file, "variant": one.variant or None, "message": one.told} for one in unread],
     }
     return json_text(data).encode("utf-8", "backslashreplace")
 

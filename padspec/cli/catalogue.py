@@ -75,9 +75,18 @@ def _title(found: Meant, root: Path) -> tuple[str, str]:
 
 
 def _catalogue(name: str, about: str, made: AllBuilt, output: FolderWorkspace) -> tuple[str, ...]:
+    from padspec.catalogue.card import Unread
     from padspec.catalogue.catalogue import write_catalogue
 
-    return write_catalogue(name, about, made.built, output)
+    unread = [
+        Unread(
+            failure.target.path,
+            ", ".join(value for _, value in failure.target.variation.values),
+            str(failure.error.problems[0]),
+        )
+        for failure in made.failed
+    ]
+    return write_catalogue(name, about, made.built, unread, output)
 
 
 def _say(made: AllBuilt, folder: Path, files: tuple[str, ...], speech: Speech) -> None:
@@ -92,3 +101,5 @@ def _say(made: AllBuilt, folder: Path, files: tuple[str, ...], speech: Speech) -
     if not speech.quiet:
         page = shown_path(folder / files[0])
         click.echo(f"{counted(len(made.built), 'pad')} on {page}; the same as CSV and JSON beside it.")
+        if made.failed:
+            click.echo(f"{counted(len(made.failed), 'pad')} could not be made; the page says so, and why.")

@@ -36,7 +36,9 @@ As the text of a commit:
 @click.argument("words", nargs=-1, type=click.Path(), metavar="[REV] [PATHS]...")
 @click.option("--since", metavar="REV", help="The revision, where it could be taken for a path.")
 @click.option(
-    "--out", type=click.Path(file_okay=False), help="Where to write. [default: out/compare in the project]"
+    "--out",
+    type=click.Path(file_okay=False),
+    help="Where to write, into compare/ there. [default: out/ in the project]",
 )
 @click.option("--text-only", is_flag=True, help="Draw nothing and write nothing: just the text.")
 @click.option("-j", "--jobs", type=click.IntRange(1, 256), metavar="N", help="How many processes work at once.")
@@ -64,7 +66,7 @@ def command(
         revision, sources = _asked(words, since)
         workers = _Watched(Here() if number == 1 else Processes(number), as_json or quiet)
         found = compare(sources, revision, not text_only, workers)
-        folder = Path(out) if out else sources[0].root / "out" / "compare"
+        folder = (Path(out) if out else sources[0].root / "out") / "compare"
         if not text_only:
             write_comparison(found, FolderWorkspace(folder))
     except ProblemsError as error:

@@ -13,6 +13,8 @@ from padspec.workspace import Workspace, joined
 
 #: The keys under which patterns and exclusions know something else.
 _TAKEN = ("sku", "name", "design")
+#: A value's name has at most so many characters, as the schema says of those that are written out.
+MOST_LETTERS = 60
 #: So many faulty rows of a table are told.
 _MOST_TOLD = 20
 
@@ -117,6 +119,9 @@ def _row_problems(value: Value, key: str, first: int) -> Iterator[Problem]:
     """What is wrong with one row: its name, and what its cells make of the settings."""
     if not value.name:
         yield Problem(value.place, f"This row has no {key} to be called by.", "Fill the cell.")
+    elif len(value.name) > MOST_LETTERS:
+        message = f"The {key} of this row has {len(value.name)} characters; at most {MOST_LETTERS} name a variant."
+        yield Problem(value.place, message, "Shorten it, or take another column for key.")
     elif first != value.place.line:
         message = f"{value.name} stands twice under {key}; the first is on line {first}."
         yield Problem(value.place, message, "Give each row a name of its own.")

@@ -2,15 +2,18 @@
 
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
 from padspec.collection.records.digests import StampedDigests
+from padspec.collection.records.in_catalogue import set_catalogue_aside
 from padspec.collection.records.ledger import Ledger
 from padspec.collection.records.record import Record, record_path, way_to
-from padspec.collection.records.stale import NAMES, clear, given_up, set_flat_lays_aside, withdraw
+from padspec.collection.records.stale import NAMES, clear, given_up, pads_made, set_flat_lays_aside, withdraw
 from padspec.collection.records.variation_digest import places_digest, settings_digest
+from padspec.collection.records.volumes import withdraw_all
 from padspec.collection.targets import Target
 from padspec.collection.work import Made
 from padspec.workspace import FolderWorkspace, content_digest
@@ -38,13 +41,15 @@ class Built:
 class Site:
     """An output folder during a run. No two pads of a run write the folder of one SKU."""
 
-    __slots__ = ("_claimed", "digests", "ledger", "output")
+    __slots__ = ("_claimed", "_makes", "digests", "ledger", "output")
 
     def __init__(self, output: FolderWorkspace) -> None:
         self.output = output
         self.ledger = Ledger(output)
         self.digests = StampedDigests(output)
         self._claimed: dict[str, Target] = {}
+        # Read once, however many of its variants another collection makes too.
+        self._makes = lru_cache(maxsize=None)(pads_made)
 
     def record(self, target: Target) -> Record | None:
         """What is known of the last build of a pad."""
@@ -54,10 +59,12 @@ class Site:
         """Say that a pad writes the folder of a SKU; raises ProblemsError where another of this run does."""
         holder = self._claimed.setdefault(sku.casefold(), target)
         if holder.key != target.key:
-            message = (
-                f"Its SKU {sku} is that of {holder.root}/{holder.path} too, and both would write the same folder."
-            )
-            raise ProblemsError(Problem(Place(target.path, 0, 0), message, "Give one of them a sku of its own."))
+            if (holder.root, holder.path) == (target.root, target.path):
+                told, place = f"{sku} of {target.told} is made by {holder.told}", target.told
+            else:
+                told, place = f"Its SKU {sku} is that of {holder.root}/{holder.path}", target.path
+            message = f"{told} too, and both would write the same folder."
+            raise ProblemsError(Problem(Place(place, 0, 0), message, "Give one of them a sku of its own."))
 
     def current(self, target: Target, record: Record) -> Built:
         """A pad whose files can stay."""
@@ -74,19 +81,33 @@ class Site:
             raise error
         sku = str(made.summary["sku"])
         self.claim(sku, target)
-        free = given_up(sku, target, where, self.ledger, self.output)
+        free = given_up(sku, target, where, self.ledger, self.output, self._makes)
         kept = _kept(record, made)
         olds = free | ({where: record} if record else {})
         clear(sku, olds, {*made.files, *kept}, self.ledger, self.output)
         written = kept | {path: self._write(path, data) for path, data in made.files.items()}
-        face = f"{sku}/face.svg"
-        if record is not None and face in record.outputs and record.outputs[face] != written[face]:
-            set_flat_lays_aside(sku, self.output)
+        for old in olds.values():
+            self._set_aside(sku, old, written)
+        if made.summary["state"] == "failed":
+            set_catalogue_aside(sku, self.output)
         for path in free:
             self.ledger.remove(path)
         absent = {f"{sku}/{name}": "" for name in NAMES if f"{sku}/{name}" not in written}
         self.ledger.put(where, self._record(target, made, circumstances, written | absent))
         return Built(target, made.summary, tuple(written), why, redrawn=not kept)
+
+    def _set_aside(self, sku: str, record: Record, written: dict[str, str]) -> None:
+        """What others made of the pad's face, and of its sheet, where these have changed."""
+        face, sheet = (
+            record.outputs.get(f"{sku}/{name}", "") != written.get(f"{sku}/{name}", "")
+            for name in ("face.svg", "sheet.pdf")
+        )
+        if face and f"{sku}/face.svg" in record.outputs:
+            set_flat_lays_aside(sku, self.output)
+        if face or sheet:
+            withdraw_all(sku, self.output)
+        if record.sku != sku:
+            withdraw_all(record.sku, self.output)
 
     def _record(
         self, target: Target, made: Made, circumstances: dict[str, str], outputs: dict[str, str]
@@ -118,6 +139,7 @@ class Site:
         if record is not None:
             with suppress(ProblemsError):  # the one that is told comes first
                 withdraw(where, record, error, self.ledger, self.output)
+                set_catalogue_aside(record.sku, self.output)
 
 
 def _kept(record: Record | None, made: Made) -> dict[str, str]:

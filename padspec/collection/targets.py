@@ -28,9 +28,17 @@ class Target:
     variation: Variation = PLAIN
 
     @property
-    def key(self) -> tuple[str, str, tuple[tuple[str, str], ...]]:
-        """What tells it from every other: quick to compare, as the settings behind it are not."""
-        return str(self.root), self.path, self.variation.values
+    def key(self) -> tuple[str, str, str, tuple[tuple[str, str], ...]]:
+        """What tells it from every other: quick to compare, as the settings behind it are not.
+
+        Two collections may call different settings alike, so that the file is part of it.
+        """
+        return str(self.root), self.path, self.variation.file, self.variation.values
+
+    @property
+    def told(self) -> str:
+        """The file that makes it what it is, for messages: the collection's of a variant, else the design's."""
+        return self.variation.file or self.path
 
 
 @dataclass(frozen=True, slots=True)

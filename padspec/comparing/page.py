@@ -16,6 +16,8 @@ from padspec.comparing.script import SCRIPT
 from padspec.comparing.style import STYLE
 from padspec.comparing.together import shared, told_together
 
+#: What a page that this wrote is known by.
+MARK = '<meta name="generator" content="padspec compare">'
 #: A face is shown at so many CSS pixels a millimetre, at most.
 _PER_MM = 2.6
 #: A region of so much of the face needs no place.
@@ -33,6 +35,7 @@ def page_html(comparison: Comparison) -> str:
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="{_policy()}">
+{MARK}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>{title} – what changed</title>
 <style>{STYLE}</style>

@@ -4,9 +4,11 @@ import re
 from collections.abc import Iterator
 from html import unescape
 
+from padspec.base.errors import Problem, ProblemsError
+from padspec.base.place import Place
 from padspec.comparing.as_data import picture_path
 from padspec.comparing.comparison import Comparison
-from padspec.comparing.page import page_html
+from padspec.comparing.page import MARK, page_html
 from padspec.workspace import Workspace
 
 PAGE = "index.html"
@@ -14,7 +16,10 @@ _PICTURE = re.compile(r'<img src="(faces/[^"/]+\.png)"')
 
 
 def write_comparison(comparison: Comparison, output: Workspace) -> tuple[str, ...]:
-    """Write pictures and then the page; their paths under the output folder, the page first."""
+    """Write pictures and then the page; their paths under the output folder, the page first.
+
+    Raises ProblemsError where a page stands there that is none of ours.
+    """
     files = dict(_pictures(comparison))
     # A picture is taken away only where the page that is replaced named it.
     for path in sorted(_pictures_there(output) - files.keys()):
@@ -35,4 +40,8 @@ def _pictures(comparison: Comparison) -> Iterator[tuple[str, bytes]]:
 def _pictures_there(output: Workspace) -> set[str]:
     if not output.is_file(PAGE):
         return set()
-    return {unescape(path) for path in _PICTURE.findall(output.read(PAGE).decode("utf-8", "replace"))}
+    page = output.read(PAGE).decode("utf-8", "replace")
+    if MARK not in page:
+        message = "This page is none that padspec compare wrote, and would be written over."
+        raise ProblemsError(Problem(Place(PAGE, 0, 0), message, "Write elsewhere: --out FOLDER."))
+    return {unescape(path) for path in _PICTURE.findall(page)}

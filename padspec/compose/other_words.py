@@ -23,8 +23,12 @@ _MOST_TEMPLATES = 32
 
 @dataclass(frozen=True, slots=True)
 class Template:
-    """All of a face but some lettering: what is drawn under it and over it, and its seats by block."""
+    """All of a face but some lettering: what is drawn under it and over it, and its seats by block.
 
+    `key` is what faces of one design have in common that share it: the heights that their texts need.
+    """
+
+    key: tuple[tuple[float, bool], ...]
     under: Scene
     over: Scene
     seats: Mapping[str, Seat]
@@ -73,7 +77,7 @@ class Faces:
         measured = {name: self._measure(name, texts[name]) for name in self._blocks}
         key = tuple((height, bool(block.text)) for block, height in measured.values())
         # The last that were used are kept: a long table would come to have a hundred.
-        template = self._templates.pop(key, None) or self._template(compose(self.design(texts)))
+        template = self._templates.pop(key, None) or self._template(key, compose(self.design(texts)))
         self._templates[key] = template
         if len(self._templates) > _MOST_TEMPLATES:
             self._templates.pop(next(iter(self._templates)))
@@ -96,13 +100,13 @@ class Faces:
             found = self._measured[name, text] = (block, need(block, *self._rooms[name]))
         return found
 
-    def _template(self, face: Face) -> Template:
+    def _template(self, key: tuple[tuple[float, bool], ...], face: Face) -> Template:
         scene = face.scene
         names = [layer.name for layer in scene.layers]
         end = names.index("lettering") + 1 if "lettering" in names else len(names)
         under = tuple(self._without_words(layer) for layer in scene.layers[:end])
         seats = {seat.block: seat for seat in face.seats}
-        return Template(replace(scene, layers=under), replace(scene, layers=scene.layers[end:]), seats)
+        return Template(key, replace(scene, layers=under), replace(scene, layers=scene.layers[end:]), seats)
 
     def _without_words(self, layer: Layer) -> Layer:
         kept = (node for node in layer.nodes if not (isinstance(node, Shape) and node.cause.block in self._blocks))

@@ -4,7 +4,7 @@ A thousand sheets differ in a few words. All else of a face is a form, and so is
 take a few numbers a letter. Geometry is that of pdf.py, millimetres with y downwards.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Hashable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -49,8 +49,13 @@ class LetteredLine:
 
 @dataclass(frozen=True, slots=True)
 class Leaf:
-    """One leaf: what lies under and over its own lettering, and that lettering: lines, and any shapes."""
+    """One leaf: what lies under and over its own lettering, and that lettering: lines, and any shapes.
 
+    Leaves with the same `key` share both scenes: comparing these costs more than drawing them, and whether they
+    are the same objects hangs on who made them, and when.
+    """
+
+    key: Hashable
     under: Scene
     over: Scene
     lines: tuple[LetteredLine, ...]
@@ -82,14 +87,14 @@ class _Volume:
         self._pdf, self._sheet = pdf, sheet
         self._faces = FaceForms(pdf)
         self._objects: Object = pdf.make_indirect(Dictionary())
-        self._scenes: dict[int, tuple[Scene, str]] = {}
+        self._scenes: dict[Hashable, str] = {}
         self._glyphs: dict[tuple[Font, int, float], str] = {}
         self._page = self._common()
         self._opening = [matrix_operator(page_matrix(sheet.size.height)), opening_operator()]
         if sheet.correction != Affine():
             self._opening.append(matrix_operator(sheet.correction))
         self._slots = [(clip_operator(*slot.printed), matrix_operator(slot.transform)) for slot in sheet.slots]
-        self._marks = self._form(Scene(sheet.size, 0, (Layer("marks", sheet.marks),)))
+        self._marks = self._form("marks", Scene(sheet.size, 0, (Layer("marks", sheet.marks),)))
 
     def add(self, page: VolumePage) -> None:
         """One more sheet."""
@@ -124,21 +129,21 @@ class _Volume:
         }
 
     def _leaf(self, leaf: Leaf) -> Iterator[str]:
-        yield f"{self._form(leaf.under)} Do"
+        yield f"{self._form(('under', leaf.key), leaf.under)} Do"
         for line in leaf.lines:
             yield from self._line(line)
         if leaf.nodes:
             yield from layer_operators(Layer("lettering", leaf.nodes))
         if leaf.over.layers:
-            yield f"{self._form(leaf.over)} Do"
+            yield f"{self._form(('over', leaf.key), leaf.over)} Do"
 
-    def _form(self, scene: Scene) -> str:
-        """The name of a scene's form; by identity, as comparing two faces costs more than drawing one."""
-        known = self._scenes.get(id(scene))
+    def _form(self, key: Hashable, scene: Scene) -> str:
+        """The name of the form of the scene that a key stands for."""
+        known = self._scenes.get(key)
         if known is None:
-            known = self._scenes[id(scene)] = (scene, f"/Face-{len(self._scenes) + 1}")
-            self._objects[known[1]] = self._faces.form(scene)
-        return known[1]
+            known = self._scenes[key] = f"/Face-{len(self._scenes) + 1}"
+            self._objects[known] = self._faces.form(scene)
+        return known
 
     def _line(self, line: LetteredLine) -> Iterator[str]:
         yield f"q {SCREEN.fill(line.colour, 'lettering')} {matrix_operator(line.place)}"

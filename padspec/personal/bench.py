@@ -1,8 +1,10 @@
 """A pad made ready for many names: resolved once, its sheet laid out, its faces waiting for their words."""
 
 import re
+from collections.abc import Iterator
 from collections.abc import Mapping as Cells
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from unicodedata import bidirectional
 
 from padspec.base.errors import Problem, ProblemsError
@@ -23,10 +25,12 @@ from padspec.reading.variation import Variation
 from padspec.resolve.blocks.heading import Heading, lines_of
 from padspec.resolve.design import Design, blocks
 from padspec.resolve.vary import over
-from padspec.scene.nodes import Node
+from padspec.scene.nodes import Node, Raster, pictures
+from padspec.workspace import Workspace
 
-#: So many designs are kept ready where rows differ in more than their lettering.
+#: So many designs are kept ready where rows differ in more than lettering, and so many bytes of their pictures.
 _MOST_READY = 32
+_MOST_BYTES = 128 * 2**20
 _GAP = re.compile(r"\{[^{}]*\}")
 _MARKS = {"L": "\u200e", "R": "\u200f"}
 
@@ -55,14 +59,23 @@ class Pattern:
 @dataclass(frozen=True, slots=True)
 class Ready:
     """One design ready for words: every stage of it with the words of one row, the texts with their gaps, and the
-    files that it was made from. `key` is what rows have in common that share it.
+    files that it was made from. `key` is what rows have in common that share it, `row` the first of them.
     """
 
     key: tuple[str, ...]
+    row: int
     pad: Pad
     faces: Faces
     texts: tuple[tuple[str, str], ...]
-    seen: dict[str, str]
+
+    @property
+    def weight(self) -> int:
+        """So many bytes its pictures have, each counted once: nearly all that it holds where it has some."""
+        images = {p.image.digest: p.image for p in pictures(self.pad.face.scene)}.values()
+        return sum(
+            len(image.rgb) + len(image.alpha or b"") if isinstance(image, Raster) else len(image.pdf)
+            for image in images
+        )
 
     def reset(self, cells: Cells[str, str]) -> Reset:
         """The face with the words of a row."""
@@ -100,44 +113,80 @@ class Bench:
         others = [s for s in scalars(pattern.settings) if s.place not in lettering]
         self._columns = tuple(dict.fromkeys(name for scalar in others for name in columns_in(scalar)))
         self._ready: dict[tuple[str, ...], Ready] = {}
+        #: Every file that designs were made from, or were to be; and the packaged fonts that their lettering is
+        #: set in, or may be. Also those of designs that are not held any more.
+        self.seen: dict[str, str] = {}
+        self.families: dict[str, None] = {}
 
     @property
-    def seen(self) -> dict[str, str]:
-        """Every file that the designs ready by now were made from."""
-        return {path: digest for ready in self._ready.values() for path, digest in ready.seen.items()}
-
-    @property
-    def families(self) -> tuple[str, ...]:
-        """The packaged fonts that their lettering is set in, or may be."""
-        found = dict.fromkeys(name for ready in self._ready.values() for name in fonts_used(ready.pad.design))
-        lettered = (block for ready in self._ready.values() for block in blocks(ready.pad.design))
-        found |= dict.fromkeys(
-            name for block in lettered if isinstance(block, Heading) for name in block.font.fallbacks
-        )
-        return tuple(found)
+    def is_one_design(self) -> bool:
+        """Whether rows differ in their lettering alone."""
+        return not self._columns
 
     def key(self, cells: Cells[str, str]) -> tuple[str, ...]:
         """The cells that decide which design a row is set on."""
         return tuple(cells[name] for name in self._columns)
 
-    def ready(self, cells: Cells[str, str]) -> Ready:
-        """The design that is ready for a row; raises ProblemsError where its cells make none."""
+    def ready(self, cells: Cells[str, str], row: int) -> Ready:
+        """The design that is ready for a row; raises ProblemsError where its cells make none.
+
+        One that was made for a later row does not do: what is said of a design must not hang on who was first.
+        """
         key = self.key(cells)
         found = self._ready.get(key)
-        if found is None:
-            if len(self._ready) >= _MOST_READY:
+        if found is None or found.row > row:
+            found = self._make(cells, key, row)
+            self._ready.pop(key, None)
+            self._ready[key] = found
+            while len(self._ready) > 1 and self._is_full():
                 self._ready.pop(next(iter(self._ready)))
-            found = self._ready[key] = make_ready(self._pattern, cells, key)
         return found
 
+    def _is_full(self) -> bool:
+        held = self._ready.values()
+        return len(held) > _MOST_READY or sum(ready.weight for ready in held) > _MOST_BYTES
 
-def make_ready(pattern: Pattern, cells: Cells[str, str], key: tuple[str, ...] = ()) -> Ready:
+    def _make(self, cells: Cells[str, str], key: tuple[str, ...], row: int) -> Ready:
+        workspace = self._pattern.source.open()
+        try:
+            made = make_ready(self._pattern, cells, workspace, key, row)
+        finally:
+            # Also of a row at fault: the file that it lacks may come.
+            join_seen(self.seen, workspace.seen)
+        self.families |= dict.fromkeys(_families(made.pad.design))
+        return made
+
+
+# One process makes many volumes of the same pad. By the next run its files may be others: runs are told apart.
+@lru_cache(maxsize=2)
+def bench_of(run: str, pattern: Pattern) -> Bench:  # noqa: ARG001 (part of what it is known by)
+    """The bench that all work of a run shares in this process."""
+    return Bench(pattern)
+
+
+def join_seen(seen: dict[str, str], more: Cells[str, str]) -> None:
+    """Add files with their digests to others; raises ProblemsError where one was another in between."""
+    for path, digest in more.items():
+        if seen.setdefault(path, digest) != digest:
+            message = "It changed while the volumes were made, so that some would show it as it was before."
+            raise ProblemsError(Problem(Place(path, 0, 0), message, "Build again."))
+
+
+def _families(design: Design) -> Iterator[str]:
+    yield from fonts_used(design)
+    for block in blocks(design):
+        if isinstance(block, Heading):
+            yield from block.font.fallbacks
+
+
+def make_ready(
+    pattern: Pattern, cells: Cells[str, str], workspace: Workspace, key: tuple[str, ...], row: int
+) -> Ready:
     """A pattern with the words of one row at every stage; raises ProblemsError where its cells make no design."""
     # What stands in gaps is known only now, so that only now the settings can be looked over.
     problems = check_settings(filled_bundle(pattern.settings, cells))
     if problems:
         raise ProblemsError(*problems)
-    workspace = pattern.source.open()
     pad = make(pattern.path, workspace, variation=pattern.of(cells))
     gaps = {scalar.place: scalar.text for scalar in _lettering(pattern.settings) if columns_in(scalar)}
     texts = tuple(
@@ -146,7 +195,7 @@ def make_ready(pattern: Pattern, cells: Cells[str, str], key: tuple[str, ...] = 
         if isinstance(block, Heading) and (place := pad.design.key(block.id, "text").place) in gaps
     )
     _refuse_unplaced(gaps, {pad.design.key(block, "text").place for block, _ in texts}, pad.design)
-    return Ready(key, pad, Faces(pad.design, tuple(block for block, _ in texts)), texts, workspace.seen)
+    return Ready(key, row, pad, Faces(pad.design, tuple(block for block, _ in texts)), texts)
 
 
 def _refuse_unplaced(gaps: dict[Place, str], placed: set[Place], design: Design) -> None:
@@ -160,8 +209,11 @@ def _refuse_unplaced(gaps: dict[Place, str], placed: set[Place], design: Design)
         raise ProblemsError(*problems)
 
 
-def leaf_of(reset: Reset) -> Leaf:
-    """A face with its own words, as volumes draw it: lines of glyphs where it is plain, shapes elsewhere."""
+def leaf_of(key: tuple[str, ...], reset: Reset) -> Leaf:
+    """A face with its own words, as volumes draw it: lines of glyphs where it is plain, shapes elsewhere.
+
+    `key` is that of its design.
+    """
     lines: list[LetteredLine] = []
     nodes: list[Node] = []
     for words in reset.lettering:
@@ -169,7 +221,8 @@ def leaf_of(reset: Reset) -> Leaf:
             nodes += words.nodes
         else:
             lines += _lines(words)
-    return Leaf(reset.template.under, reset.template.over, tuple(lines), tuple(nodes))
+    template = reset.template
+    return Leaf((key, template.key), template.under, template.over, tuple(lines), tuple(nodes))
 
 
 def _lines(words: Words) -> list[LetteredLine]:

@@ -1,7 +1,8 @@
 """A personal run from its table to volumes in place: all of it, or nothing while a row is at fault."""
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -15,12 +16,15 @@ from padspec.collection.collection_file import Collection
 from padspec.collection.own_sku import own_skus
 from padspec.collection.records.circumstances import circumstances
 from padspec.collection.records.digests import Digests, StampedDigests
-from padspec.collection.records.variation_digest import settings_digest
+from padspec.collection.records.record import way_to
+from padspec.collection.records.variation_digest import places_digest, settings_digest
+from padspec.collection.records.volumes import withdraw_all
 from padspec.collection.targets import Target
-from padspec.personal.record import recall, record_path, still_holds
-from padspec.personal.stale import refuse_shared, withdraw_others, withdraw_run
+from padspec.personal.record import PersonalRecord, record_path, still_holds
+from padspec.personal.stale import others, records, refuse_shared, withdraw
 from padspec.personal.wish import PersonalPad, PersonalWish, read_wish
 from padspec.reading.tree import as_data
+from padspec.reading.variation import Variation
 from padspec.workspace import FolderWorkspace, content_digest
 
 #: So many rows that name no pad are told.
@@ -29,7 +33,7 @@ _MOST_TOLD = 50
 
 @dataclass(frozen=True, slots=True)
 class PersonalBuilt:
-    """The outcome of a run for one pad: its summary (see result.py) and whether all stood already."""
+    """The outcome of a run for one pad: its summary (see making.py) and whether all stood already."""
 
     root: Path
     summary: dict[str, Any]
@@ -57,43 +61,126 @@ def build_personal(
 ) -> tuple[PersonalBuilt, ...]:
     """Make the volumes of a collection's personal run, one pad after the other; none where it has no run.
 
-    `progress` is told how many rows of how many are set. Raises ProblemsError for what cannot be used.
+    `progress` is told how many rows of how many are set. Raises ProblemsError for what cannot be used; nothing of
+    an earlier run then looks as if it came from the files as they are.
     """
     output = FolderWorkspace(run.folder_of(root))
-    found = wished_pads(collection, root)
-    withdraw_others(collection.file, frozenset(pad.sku for pad in found[1]) if found else frozenset(), output)
-    if found is None:
-        return ()
-    wish, pads = found
-    refuse_shared(collection.file, frozenset(pad.sku for pad in pads), wish.place, root, output)
-    digests = StampedDigests(output)
-    now = circumstances(FolderWorkspace(root).date() or "", run.wish.as_texts())
-    source = Digests(FolderWorkspace(root))
-    whole = sum(pad.rows for pad in pads)
-    built, done = [], 0
-    for pad in pads:
-        wished = _wished(wish, pad)
-        where = record_path(collection.file, pad.sku)
-        record = None if run.wish.again else recall(where, output)
-        if record is not None and still_holds(record, wished, now, source, digests):
-            built.append(PersonalBuilt(root, record.summary, was_current=True))
-        else:
-            with alone(output.root, run.waiting):
-                # Imported only when there is something to make: finding that nothing changed must stay quick.
-                from padspec.personal.making import make_personal
+    # Whoever finds all as it was does not wait for others.
+    with suppress(ProblemsError):
+        outlook = _outlook(collection, root, run, output)
+        if outlook.is_settled:
+            return outlook.built
+    with alone(output.root, run.waiting):
+        try:
+            outlook = _outlook(collection, root, run, output)
+        except ProblemsError:
+            withdraw(others(records(output), way_to(root, output), collection.file, frozenset()), output)
+            raise
+        withdraw(outlook.gone, output)
+        built = tuple(_all_made(outlook, collection, run, output, progress))
+        outlook.digests.save()
+    return built
 
-                told = partial(_told, progress, done, whole)
-                try:
-                    made = make_personal(wish, pad, collection, output, run, told)
-                except ProblemsError:
-                    withdraw_run(where, pad.sku, output)
-                    raise
-                output.write(where, made.record(wished, now).text())
-            built.append(PersonalBuilt(root, made.summary, was_current=False))
+
+@dataclass(frozen=True, slots=True)
+class _Outlook:
+    """What a run is to make, and what stands: pads whose volumes hold, and records of pads that it is not for."""
+
+    root: Path
+    wish: PersonalWish | None
+    pads: tuple[PersonalPad, ...]
+    holding: dict[str, PersonalRecord]
+    gone: dict[str, PersonalRecord]
+    now: dict[str, str]
+    digests: StampedDigests
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether nothing is to be made or taken away."""
+        return not self.gone and all(pad.sku in self.holding for pad in self.pads) and not self.digests.is_changed
+
+    @property
+    def built(self) -> tuple[PersonalBuilt, ...]:
+        """The pads whose volumes hold."""
+        return tuple(PersonalBuilt(self.root, record.summary, True) for record in self.holding.values())
+
+
+def _outlook(collection: Collection, root: Path, run: Run, output: FolderWorkspace) -> _Outlook:
+    """Raises ProblemsError where the run cannot be made."""
+    found, way, known = wished_pads(collection, root), way_to(root, output), records(output)
+    wish, pads = found or (None, ())
+    skus = frozenset(pad.sku for pad in pads)
+    if wish is not None:
+        refuse_shared(known, way, collection.file, skus, wish.place, output)
+    now = circumstances(FolderWorkspace(root).date() or "", run.wish.as_texts())
+    source, digests = Digests(FolderWorkspace(root)), StampedDigests(output)
+    holding: dict[str, PersonalRecord] = {}
+    for pad in pads if wish is not None and not run.wish.again else ():
+        assert wish is not None
+        record = known.get(record_path(way, collection.file, pad.sku))
+        wished, places = _wished(wish, pad), _places(wish, pad)
+        if record is not None and still_holds(record, wished, places, now, source, digests):
+            holding[pad.sku] = record
+    return _Outlook(root, wish, pads, holding, others(known, way, collection.file, skus), now, digests)
+
+
+def _all_made(
+    outlook: _Outlook,
+    collection: Collection,
+    run: Run,
+    output: FolderWorkspace,
+    progress: Callable[[int, int], None],
+) -> Iterator[PersonalBuilt]:
+    whole, done = sum(pad.rows for pad in outlook.pads), 0
+    for at, pad in enumerate(outlook.pads):
+        record = outlook.holding.get(pad.sku)
+        current = record is not None
+        if record is None:
+            try:
+                record = _made(outlook, pad, collection, run, output, partial(_told, progress, done, whole))
+            except ProblemsError:
+                left = [late for late in outlook.pads[at:] if late.sku not in outlook.holding]
+                _withdraw(left, outlook, collection, output)
+                raise
+        yield PersonalBuilt(outlook.root, record.summary, current)
         done += pad.rows
         progress(done, whole)
-    digests.save()
-    return tuple(built)
+
+
+def _made(
+    outlook: _Outlook,
+    pad: PersonalPad,
+    collection: Collection,
+    run: Run,
+    output: FolderWorkspace,
+    told: Callable[[int], None],
+) -> PersonalRecord:
+    """Make the volumes of one pad and remember them; raises ProblemsError."""
+    # Imported only when there is something to make: finding that nothing changed must stay quick.
+    from padspec.personal.making import make_personal
+
+    wish, way = outlook.wish, way_to(outlook.root, output)
+    assert wish is not None
+    made = make_personal(wish, pad, collection, output, run, told)
+    record = PersonalRecord(
+        project=way,
+        wished=_wished(wish, pad),
+        places=_places(wish, pad),
+        circumstances=outlook.now,
+        inputs=made.inputs,
+        fonts=made.fonts,
+        outputs=made.outputs,
+        summary=made.summary,
+    )
+    output.write(record_path(way, collection.file, pad.sku), record.text())
+    return record
+
+
+def _withdraw(pads: list[PersonalPad], outlook: _Outlook, collection: Collection, output: FolderWorkspace) -> None:
+    """What stood of pads that were to be made, and of which one could not be."""
+    for pad in pads:
+        withdraw_all(pad.sku, output)
+        output.remove(record_path(way_to(outlook.root, output), collection.file, pad.sku))
 
 
 def _told(progress: Callable[[int, int], None], before: int, whole: int, rows: int) -> None:
@@ -123,5 +210,12 @@ def _rows_by_sku(wish: PersonalWish, known: list[str]) -> dict[str, int]:
 
 def _wished(wish: PersonalWish, pad: PersonalPad) -> str:
     """The digest of what is asked for one pad, whatever the files say."""
-    said = [wish.sku, wish.key, as_data(wish.settings), settings_digest(pad.target.variation), pad.target.path]
+    varied = settings_digest(pad.target.variation)
+    said = [wish.table.file, wish.sku, wish.key, as_data(wish.settings), varied, pad.target.path]
     return content_digest(json.dumps(said).encode())
+
+
+def _places(wish: PersonalWish, pad: PersonalPad) -> str:
+    """The digest of where in the collection's file that is asked for."""
+    wished = Variation(settings=wish.settings)
+    return content_digest(f"{places_digest(wished)} {places_digest(pad.target.variation)}".encode())

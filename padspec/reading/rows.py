@@ -15,6 +15,7 @@ from unicodedata import normalize
 
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.place import Place
+from padspec.workspace import content_digest
 
 MOST_COLUMNS = 200
 #: A cell may hold so many characters; the lettering of a leaf takes far fewer.
@@ -38,9 +39,12 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table that can be read: every row has a cell for each column. `rows` is how many there are."""
+    """A table that can be read: every row has a cell for each column. `rows` is how many there are, `digest` that
+    of the bytes that were read: the file may be another by the time it is asked for.
+    """
 
     file: str
+    digest: str
     columns: tuple[str, ...]
     rows: int
     _text: str
@@ -90,7 +94,8 @@ def read_table(data: bytes, file: str, may_be_empty: bool = False) -> Table:
         first.append(Problem(Place(file, 0, 0), f"And {more} more lines of this table are at fault."))
     if first:
         raise ProblemsError(*first)
-    return Table(file, head, sum(1 for _ in _records(text, delimiter)) - 1, text, delimiter)
+    rows = sum(1 for _ in _records(text, delimiter)) - 1
+    return Table(file, content_digest(data), head, rows, text, delimiter)
 
 
 def tidied(cell: str) -> str:

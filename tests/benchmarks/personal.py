@@ -19,15 +19,12 @@ from pathlib import Path
 import pikepdf
 from peak import timed_with_peak
 
-from padspec.collection.build import Run
 from padspec.collection.collection_file import read_collection
-from padspec.collection.work import BuildWish, work
-from padspec.collection.workers import Here
 from padspec.draw.deflate import deflated
 from padspec.draw.pages import saved
-from padspec.personal.bench import Pattern
-from padspec.personal.making import units_of
+from padspec.personal.bench import bench_of
 from padspec.personal.run import wished_pads
+from padspec.personal.units import cut_of, first_unit, units_of
 from padspec.personal.volume import make_volume
 from padspec.workspace import FolderWorkspace
 
@@ -103,9 +100,10 @@ def measured(folder: Path) -> tuple[float, float, float]:
     found = wished_pads(collection, folder)
     assert found is not None
     wish, (pad,) = found
-    run = Run(lambda root: root / "out", BuildWish(), Here(), work, 1, lambda _: None)
     mine = theirs = out = 0.0
-    for unit in units_of(wish, pad, Pattern.of_pad(wish, pad.target), 3, run):
+    first = first_unit(wish, pad, despite_errors=False)
+    ready = bench_of(first.run, first.pattern).ready(wish.table.values(first.rows[0]), 1)
+    for unit in units_of(wish, pad, first, cut_of(wish, pad, first, ready, 3)):
         start = time.perf_counter()
         made = make_volume(unit)
         mine += time.perf_counter() - start

@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import time
 from dataclasses import replace
 from decimal import Decimal
 from html.parser import HTMLParser
@@ -228,6 +229,22 @@ class TestInABrowser:
         opened.go("about:blank")
         opened.go(address)
         assert shown(opened) == ["NIGHT--dusk", "NIGHT--ember", "NIGHT--moss"]
+
+    def test_the_link_to_the_pads_leaves_the_filters_as_they_are(self, opened):
+        set_field(opened, "#search", "moss")
+        before = shown(opened)
+        opened.run("document.querySelector('.skip').click()")
+        time.sleep(0.2)  # the address changes, and the page is told so
+        assert 0 < len(shown(opened)) < 5
+        assert shown(opened) == before
+        assert opened.run("document.querySelector('#search').value") == "moss"
+        assert opened.run("location.hash") == "#q=moss"
+
+    def test_an_address_that_leads_to_the_pads_shows_all(self, opened):
+        address = opened.run("location.href")
+        opened.go("about:blank")
+        opened.go(f"{address.partition('#')[0]}#pads")
+        assert (len(shown(opened)), opened.run(COUNT)) == (5, "5 pads")
 
     def test_the_keyboard_reaches_a_filter_and_works_it(self, opened):
         opened.press("Tab")

@@ -1,6 +1,7 @@
 """padspec compare, from the command line to its files, in repositories that the tests make."""
 
 import os
+import shutil
 from pathlib import Path
 from unittest.mock import patch
 
@@ -109,8 +110,26 @@ def test_page_and_pictures_are_written_where_they_are_wanted(tmp_path: Path) -> 
     files = done.json["pads"][0]["pictures"]["files"]
     assert sorted(files) == ["before", "difference", "now"]
     assert {Image.open(project / path).size for path in files.values()} == {(502, 960)}
-    assert (tmp_path / "there" / "index.html").is_file()
+    assert (tmp_path / "there" / "compare" / "index.html").is_file()
     assert not (project / "out").exists()
+
+
+def test_a_site_of_the_makers_stays_as_it_is(tmp_path: Path) -> None:
+    """Their page names pictures where ours would; neither is touched, there or where ours goes."""
+    project = two_pads(tmp_path / "shop")
+    put(project, moth__pad__yaml=MOTH.replace("Moths", "Moth"))
+    site = {"index.html": b'<img src="faces/owl.png">', "faces/owl.png": b"theirs"}
+    for place in ("site", "site/compare"):
+        (tmp_path / place / "faces").mkdir(parents=True)
+        for name, data in site.items():
+            (tmp_path / place / name).write_bytes(data)
+        done = compare(project, "--out", str(tmp_path / "site"))
+        assert {name: (tmp_path / "site" / name).read_bytes() for name in site} == site
+        assert done.status == (1 if place == "site" else 2)
+        if place == "site":
+            shutil.rmtree(tmp_path / "site" / "compare")
+    assert "none that padspec compare wrote" in done.err
+    assert {name: (tmp_path / "site/compare" / name).read_bytes() for name in site} == site
 
 
 def test_a_branch_a_tag_or_commits_back_may_be_named(tmp_path: Path) -> None:

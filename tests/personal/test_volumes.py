@@ -11,31 +11,7 @@ from cli.command import PLAIN, padspec, put, written
 
 from padspec.personal.bench import directed
 from padspec.workspace import content_digest
-
-COLLECTION = """collection: Names
-designs: [moth.pad.yaml]
-personal: {table: names.csv, set: {heading: {text: "{first}'s list"}}, key: order}
-"""
-NAMES = "order,first\n" + "".join(
-    f"{n},{name}\n" for n, name in enumerate(["Ada", "Bo", "Cleo", "Dov", "Eve"], 101)
-)
-
-
-def folder(path, names: str | bytes = NAMES, collection: str = COLLECTION, design: str = PLAIN):
-    return put(path, collection__yaml=collection, names__csv=names, moth__pad__yaml=design)
-
-
-def build(path, *args: str):
-    return padspec(path, "build", "--no-proofs", "--jobs", "1", "--json", *args)
-
-
-def run_of(outcome):
-    (one,) = outcome.json["personal"]
-    return one
-
-
-def pixels(pdf, page: int, ppi: float = 100) -> np.ndarray:
-    return pypdfium2.PdfDocument(pdf)[page].render(scale=ppi / 72).to_numpy().astype(int)
+from personal.names import COLLECTION, NAMES, build, cut, folder, pixels, run_of, slots, volume
 
 
 @pytest.fixture(scope="module")
@@ -43,10 +19,6 @@ def built(tmp_path_factory):
     path = folder(tmp_path_factory.mktemp("names"))
     assert build(path).status == 0
     return path
-
-
-def volume(path):
-    return path / "out/moth/personal/volume-001.pdf"
 
 
 class TestTheVolume:
@@ -95,18 +67,6 @@ class TestTheVolume:
             ("103", "1", "3", "Cleo's list"),
             ("104", "2", "1", "Dov's list"),
         ]
-
-
-def slots(path) -> list[tuple[float, float, float, float]]:
-    """The trims on the sheet, a millimetre inside, as the tool's own stage says."""
-    sheet = padspec(path, "show", "moth.pad.yaml", "--stage", "sheet").json
-    boxes = [slot["trim"] for slot in sheet["slots"]]
-    return [(b["x"] + 1, b["y"] + 1, b["x"] + b["width"] - 1, b["y"] + b["height"] - 1) for b in boxes]
-
-
-def cut(found: np.ndarray, box: tuple[float, float, float, float], ppi: float = 100) -> np.ndarray:
-    left, top, right, foot = (round(v * ppi / 25.4) for v in box)
-    return found[top:foot, left:right]
 
 
 class TestRowsAtFault:
@@ -183,8 +143,7 @@ class TestABuildAgain:
         assert not run_of(build(tmp_path))["unchanged"]
 
     def test_takes_a_volume_away_that_is_no_longer_needed(self, tmp_path, monkeypatch):
-        for where in ("volume", "making"):
-            monkeypatch.setattr(f"padspec.personal.{where}.MOST_SHEETS", 1)
+        monkeypatch.setattr("padspec.personal.units.MOST_SHEETS", 1)
         folder(tmp_path)
         build(tmp_path)
         place = tmp_path / "out/moth/personal"
@@ -285,8 +244,7 @@ def test_several_processes_write_the_same_volumes(tmp_path, monkeypatch):
         place = tmp_path / jobs
         place.mkdir()
         folder(place, names)
-        for where in ("volume", "making"):
-            monkeypatch.setattr(f"padspec.personal.{where}.MOST_SHEETS", 3)
+        monkeypatch.setattr("padspec.personal.units.MOST_SHEETS", 3)
         assert padspec(place, "build", "--no-proofs", "--jobs", jobs).status == 0
         made.append({k: v for k, v in written(place / "out/moth").items() if "personal" in k})
     assert len(made[0]) == 11

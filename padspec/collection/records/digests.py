@@ -57,9 +57,15 @@ class StampedDigests:
         self._known[path] = f"{self._output.stamp(path)} {digest}"
         self._changed = True
 
+    @property
+    def is_changed(self) -> bool:
+        """Whether more is known than was kept."""
+        return self._changed
+
     def save(self) -> None:
-        """Keep what is known for the next run."""
+        """Keep what is known for the next run, of files that are still there."""
         if self._changed:
+            self._known = {path: value for path, value in self._known.items() if self._output.stamp(path)}
             text = json.dumps(self._known, indent=0, sort_keys=True, ensure_ascii=False)
             self._output.write(STAMPS, text.encode("utf-8", "backslashreplace"))
             self._changed = False

@@ -74,7 +74,8 @@ def way_to(project: Path, output: FolderWorkspace) -> str:
 
 def record_path(target: Target, output: FolderWorkspace) -> str:
     """Where the record of one pad is kept, under the output folder: no two pads share one."""
-    whose = json.dumps([way_to(target.root, output), target.path, *target.variation.values])
+    variation = target.variation
+    whose = json.dumps([way_to(target.root, output), target.path, variation.file, *variation.values])
     return f"{RECORDS}/{content_digest(whose.encode())[:16]}.json"
 
 

@@ -30,7 +30,8 @@ class Shape:
 _MISSING = object()
 _TEXT, _COUNT, _TEXT_OR_NONE, _LENGTH = (str,), (int,), (str, type(None)), (float, int)
 
-_FINDING = Shape(
+#: What `report.finding_data` gives.
+FINDING = Shape(
     (
         *((key, _TEXT) for key in ("check", "severity", "file", "message", "measured", "limit")),
         *((key, _COUNT) for key in ("line", "column", "length")),
@@ -62,7 +63,7 @@ SUMMARY = Shape(
         ("tags", (list,)),
         ("variant", (dict,)),
     ),
-    (("findings", _FINDING), ("palette", Shape((("name", _TEXT), ("colour", _TEXT))))),
+    (("findings", FINDING), ("palette", Shape((("name", _TEXT), ("colour", _TEXT))))),
     (("trim", Shape((("width", _LENGTH), ("height", _LENGTH)))),),
 )
 
