@@ -68,6 +68,8 @@ def say_personal(personal: AllPersonal, run: Run, speech: Speech) -> None:
         click.echo(
             table(("personal", "pads", "sheets", "copies of each", "volumes"), [_row(one, run) for one in built])
         )
+        for note in dict.fromkeys(note for one in built for note in one.summary["notes"]):
+            click.echo(note)
         for caution in dict.fromkeys(one.summary["caution"] for one in built if one.summary["volumes"]):
             click.echo(caution)
 

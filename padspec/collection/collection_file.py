@@ -7,7 +7,7 @@ from math import prod
 from padspec.base.errors import Problem, ProblemsError
 from padspec.base.nearest import did_you_mean
 from padspec.collection.axes import Axis, read_axes
-from padspec.collection.variants import Member, Patterns, combined, read_exclusions
+from padspec.collection.variants import Member, Patterns, combined, nameless, read_exclusions
 from padspec.reading.gather import read_file
 from padspec.reading.parsing.yaml_reader import in_order
 from padspec.reading.tree import Mapping, Scalar, Sequence
@@ -46,6 +46,7 @@ def read_collection(file: str, workspace: Workspace) -> Collection:
     axes = read_axes(root, file, workspace, problems)
     excluded = read_exclusions(root, axes, designs, problems)
     patterns = Patterns.of(root, axes, problems)
+    problems += nameless(axes)
     problems += _too_many(root, len(designs), axes)
     if problems:
         raise ProblemsError(*in_order(tuple(problems)))

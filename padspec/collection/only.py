@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from fnmatch import fnmatchcase
 
 from padspec.base.errors import Problem, ProblemsError
-from padspec.base.nearest import did_you_mean
+from padspec.base.nearest import did_you_mean, nearest
 from padspec.base.place import Place
 from padspec.collection.own_sku import own_skus
 from padspec.collection.targets import Target
@@ -79,5 +79,5 @@ def _unknown(word: str, skus: list[str], axes: dict[str, list[str]]) -> Problem:
     if sign and axis in axes:
         return Problem(place, f"{axis} has no value {value}.", did_you_mean(value, axes[axis]))
     known = [*(value for values in axes.values() for value in values), *skus]
-    near = did_you_mean(word, known[:40])
+    near = f"Did you mean {found}?" if (found := nearest(word, known)) else did_you_mean(word, known[:40])
     return Problem(place, f"{word} is no SKU and no value of a variant here.", near)

@@ -83,6 +83,15 @@ def code_of(value: str) -> str:
     return _NO_CODE.sub("-", plain)
 
 
+def nameless(axes: tuple[Axis, ...]) -> Iterator[Problem]:
+    """A problem for each value of which nothing is left in a SKU."""
+    for axis in axes:
+        for value in axis.values:
+            if value.name and not code_of(value.name).strip("-_"):
+                message = f"{value.name} has no letter A to Z and no digit, so nothing of it is left in a SKU."
+                yield Problem(value.place, message, "Call it by such: the name on the pad itself may be any.")
+
+
 def combined(
     path: str, axes: tuple[Axis, ...], excluded: tuple[Exclusion, ...], patterns: Patterns, file: str
 ) -> Iterator[Variation]:

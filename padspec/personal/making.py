@@ -112,6 +112,7 @@ def _made(
         "volumes": tally.volumes if kept else 0,
         "errors": errors,
         "caution": CAUTION,
+        "notes": [job.sheet.note] if job.sheet.note else [],
         "findings": [finding_data(finding) for finding in job.ready.pad.findings],
         "rows": [_fault_data(fault) for fault in in_order((*tally.faults, *looked))],
     }

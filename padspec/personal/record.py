@@ -16,6 +16,7 @@ _TEXT, _COUNT, _TEXT_OR_NONE = (str,), (int,), (str, type(None))
 _SUMMARY = Shape(
     (
         *((key, _TEXT) for key in ("sku", "design", "collection", "table", "state", "caution")),
+        ("notes", (list,)),
         *((key, _COUNT) for key in ("pads", "n_up", "sheets", "copies", "volumes", "errors")),
     ),
     (

@@ -20,14 +20,21 @@ from padspec.sheet.sheet import Sheet
 from padspec.sheet.tile import lay
 
 _BETWEEN = "  ·  "
-#: So many digits and characters of keys are made room for.
+#: So many digits and characters of keys are made room for, where that is to be had; else for less.
 _VOLUME, _SHEET, _KEYS = "volume 0000 of 0000", "sheet 0000000", "0" * 24
+_RESTS = (f"{_VOLUME}, {_SHEET}{_BETWEEN}{_KEYS}", f"{_VOLUME}, {_SHEET}", _SHEET)
+NO_SLUG = (
+    "Beside the leaves is no room for a line of 1.4 mm that numbers the sheets: keep them in order; the lists "
+    "beside the volumes say who is where."
+)
+NO_KEYS = "Beside the leaves is no room for the keys of the rows: the lists beside the volumes say who is where."
 
 
 @dataclass(frozen=True, slots=True)
 class PersonalSheet:
     """Slots and marks, with the part of the slug that is the same on all sheets; and where the rest of it begins,
-    with the room that it has in ems. None where the slug found no room. `volume` says which one it is.
+    with the room that it has in ems. None where the slug found no room. `volume` says which one it is, `note` what
+    no sheet says of itself though marks are wished for, empty where there is nothing of that kind.
     """
 
     sheet: Sheet
@@ -35,12 +42,14 @@ class PersonalSheet:
     small_print: Font
     place: Affine | None
     room: float
+    note: str = ""
 
     def slug(self, number: int, keys: str) -> LetteredLine | None:
         """The rest of one sheet's slug: volume, number, and the keys of its rows where there is room."""
         if self.place is None:
             return None
-        for text in (f"{self.volume}, sheet {number}{_BETWEEN}{keys}", f"{self.volume}, sheet {number}"):
+        sheet = f"sheet {number}"
+        for text in (f"{self.volume}, {sheet}{_BETWEEN}{keys}", f"{self.volume}, {sheet}", sheet):
             line = set_line(self.small_print, text)
             if line.advance <= self.room + EPSILON:
                 return LetteredLine(line, self.place, BLACK)
@@ -67,16 +76,19 @@ def personal_sheet(design: Design, volume: str, remark: str) -> PersonalSheet | 
     order = f"{copies} copies of each sheet before the next"
     parts = (remark, design.name, design.sku, order, "print at 100 %")
     same = _BETWEEN.join(part for part in parts if part) + _BETWEEN
-    rest = f"{_VOLUME}, {_SHEET}{_BETWEEN}{_KEYS}"
     title = (remark, design.name, design.sku, "personal run", volume)
-    sheet = lay(fit.arrangement, bed_of(design), design.sheet, font, copies, title, (same + rest,), remark)
+    slugs = tuple(same + rest for rest in _RESTS)
+    sheet = lay(fit.arrangement, bed_of(design), design.sheet, font, copies, title, slugs, remark)
     marks = tuple(node for node in sheet.marks if not (isinstance(node, Shape) and node.cause.part == "slug"))
     frame = frame_of(sheet.slots, sheet.printable)
-    seat = slug_seat(frame, same + rest, font) if design.sheet.marks else None
+    seats = ((rest, slug_seat(frame, same + rest, font)) for rest in _RESTS) if design.sheet.marks else ()
+    rest, seat = next(((rest, seat) for rest, seat in seats if seat is not None), ("", None))
     if seat is None:
         # A remark stands on the first leaf where there is no slug.
-        return PersonalSheet(sheet if remark else replace(sheet, marks=marks), volume, font, None, 0.0)
+        bare = sheet if remark else replace(sheet, marks=marks)
+        return PersonalSheet(bare, volume, font, None, 0.0, NO_SLUG if design.sheet.marks else "")
     start = set_line(font, same).advance
     words = Shape(mapped(shape_line(font, same).outline, seat), Cause("sheet", "slug"), fill=BLACK)
     place = Affine.move(start, 0.0).then(seat)
-    return PersonalSheet(replace(sheet, marks=(*marks, words)), volume, font, place, set_line(font, rest).advance)
+    room, note = set_line(font, rest).advance, NO_KEYS if rest != _RESTS[0] else ""
+    return PersonalSheet(replace(sheet, marks=(*marks, words)), volume, font, place, room, note)

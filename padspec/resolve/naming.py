@@ -6,7 +6,7 @@ from unicodedata import normalize
 from padspec.resolve.settings import Settings
 
 #: Folders of the output that are not a design's.
-TAKEN = ("art", "catalogue", "compare", "jobs", "stamp", "tags")
+TAKEN = ("art", "catalogue", "compare", "gallery", "jobs", "stamp", "tags")
 
 
 def own_sku(own: Settings, file: str) -> str:

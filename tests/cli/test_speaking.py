@@ -4,6 +4,7 @@ import json
 import re
 import subprocess
 import sys
+from pathlib import Path
 
 import click
 import pytest
@@ -121,6 +122,19 @@ def test_show_prints_every_stage_as_one_json_document(sound, stage):
     shown = padspec(sound, "show", "moth.pad.yaml", "--stage", stage)
     assert (shown.status, shown.err) == (0, "")
     assert json.loads(shown.out) is not None
+
+
+@pytest.mark.parametrize("folder", ["almanac", "night-garden"])
+@pytest.mark.parametrize("stage", ["design", "face", "sheet"])
+def test_show_prints_every_example(folder, stage):
+    for design in sorted((Path(__file__).parents[2] / "examples" / folder).glob("*.pad.yaml")):
+        assert padspec(design.parent, "show", design.name, "--stage", stage).json is not None
+
+
+def test_show_tells_a_price_as_it_was_written(sound):
+    put(sound, moth__pad__yaml=(sound / "moth.pad.yaml").read_text() + "price: 6.50\n")
+    design = padspec(sound, "show", "moth.pad.yaml", "--stage", "design").json
+    assert design["listing"]["price"] == "6.50"
 
 
 def test_show_tells_where_each_leaf_lies(sound):

@@ -116,6 +116,16 @@ class TestHowTheyAreCalled:
             "towns.csv:4:1: This row has no town to be called by.",
         ),
         (
+            ["{axis: x, table: towns.csv, key: town, set: {leaves: 50}}"],
+            {"towns": TOWNS + f"{'Lyon' * 16},x\n"},
+            "towns.csv:4:1: The town of this row has 64 characters; at most 60 name a variant.",
+        ),
+        (
+            ["{axis: x, table: towns.csv, key: town, set: {leaves: 50}}"],
+            {"towns": TOWNS + "京都,x\n"},
+            "towns.csv:4:1: 京都 has no letter A to Z and no digit, so nothing of it is left in a SKU.",
+        ),
+        (
             [COLOURWAYS],
             {"more": "exclude: [{colour: dusk}]\n"},
             "No axis is called colour. Did you mean colourway?",

@@ -3,13 +3,18 @@
 import csv
 import json
 import subprocess
+from dataclasses import replace
 
+import kit
 import numpy as np
 import pypdfium2
 import pytest
 from cli.command import PLAIN, padspec, put, written
+from kit import pad
 
+from padspec.compose.lettering.setting import set_line
 from padspec.personal.bench import directed
+from padspec.personal.sheet import NO_KEYS, NO_SLUG, personal_sheet
 from padspec.workspace import content_digest
 from personal.names import COLLECTION, NAMES, build, cut, folder, pixels, run_of, slots, volume
 
@@ -306,3 +311,32 @@ def test_what_cannot_be_made_is_told(tmp_path, collection, said):
     assert outcome.status == 2
     told = [problem["message"] + problem["mend"] for problem in outcome.json["problems"]]
     assert any(said.strip() in text for text in told), told
+
+
+KEYS = "10001, 10002, 10003, 1000"
+
+
+class TestTheSlug:
+    """Outlines hold no text to be read back; the sheet tells what is set where its slug goes on."""
+
+    @pytest.mark.parametrize(
+        ("times", "said", "note"),
+        [
+            (1, f"volume 1 of 1, sheet 7  ·  {KEYS}", ""),
+            (7, "volume 1 of 1, sheet 7", NO_KEYS),
+            (8, "sheet 7", NO_KEYS),
+            (20, "", NO_SLUG),
+        ],
+    )
+    def test_says_less_before_it_says_nothing(self, times, said, note):
+        """The longer the name that goes before, the less room is left of the sheet's 297 mm."""
+        design = pad(kit.PLAIN).design
+        made = personal_sheet(replace(design, name="Errands of a long week " * times), "volume 1 of 1", "")
+        line = made.slug(7, KEYS)
+        whole = set_line(design.small_print, said).advance if said else None
+        assert (line.line.advance if line else None, made.note) == (whole, note)
+
+    def test_that_has_no_room_is_told_at_the_end(self, tmp_path):
+        folder(tmp_path, design="pad: Errands\ntrim: {width: 93 mm, height: 136 mm}\nsheet: {size: A6}\n")
+        outcome = padspec(tmp_path, "build", "--no-proofs", "--jobs", "1", "--despite-errors")
+        assert NO_SLUG in outcome.out
