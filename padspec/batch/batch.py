@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor
+from math import ceil, floor
 
-from padspec.base.numbers import EPSILON
+from padspec.base.errors import Problem, ProblemsError
+from padspec.base.numbers import EPSILON, mm_text
+from padspec.base.place import Place
 from padspec.jobs.plan import JobPlan, PrintedPage
 from padspec.making.adhesive import Gluing, gluing_of
 from padspec.making.block import Block, Measure, block_of
@@ -12,6 +14,9 @@ from padspec.making.boards import Boards, boards_of
 from padspec.making.magnets import Hold, hold_of
 from padspec.making.sleeve import SleeveFit, fit_in
 from padspec.resolve.design import Design
+
+#: A batch that fills the clamp more often is no batch for one pair of hands.
+MOST_LOADS = 200
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +64,10 @@ class Batch:
 
 
 def batch_of(plan: JobPlan) -> Batch:
-    """Everything that is made of a plan."""
+    """Everything that is made of a plan. Raises ProblemsError where its pads fill the clamp too often."""
     lots = tuple(_lot(plan, index) for index in range(len(plan.wanted)))
-    return Batch(plan, lots, boards_of([(lot.design, lot.pads) for lot in lots]), _loads(lots))
+    loads = _loads(lots)
+    return Batch(plan, lots, boards_of([(lot.design, lot.pads) for lot in lots]), loads)
 
 
 def slots_of(page: PrintedPage, index: int) -> int:
@@ -103,6 +109,7 @@ def _loads(lots: tuple[PadLot, ...]) -> tuple[Load, ...]:
     """Pads of one trim stand in one stack, as high as the clamp takes at its thickest; a pad too thick for it is a
     stack by itself.
     """
+    _refuse_too_many(lots)
     loads: list[Load] = []
     for trim in dict.fromkeys(lot.design.trim for lot in lots):
         waiting = [(index, lot.pads) for index, lot in enumerate(lots) if lot.design.trim == trim]
@@ -110,6 +117,22 @@ def _loads(lots: tuple[PadLot, ...]) -> tuple[Load, ...]:
             taken, height = _fill(waiting, lots)
             loads.append(Load(len(loads) + 1, tuple(taken), height))
     return tuple(loads)
+
+
+def _refuse_too_many(lots: tuple[PadLot, ...]) -> None:
+    height = sum(lot.pads * (lot.block.stacked.value + lot.block.stacked.error) for lot in lots)
+    room = lots[0].design.studio.bench.clamp.height
+    most = max(lot.block.stacked.value + lot.block.stacked.error for lot in lots)
+    fills = sum(lot.pads for lot in lots) if most > room else ceil(height / room)
+    if fills > MOST_LOADS:
+        message = (
+            f"So many pads fill a clamp of {mm_text(room)} about {fills} times; {MOST_LOADS} are laid out at most."
+        )
+        mend = (
+            f"Plan some {sum(lot.pads for lot in lots) * MOST_LOADS // fills} pads at a time, or look at "
+            "clamp.height."
+        )
+        raise ProblemsError(Problem(Place("studio.yaml", 0, 0), message, mend))
 
 
 def _fill(waiting: list[tuple[int, int]], lots: tuple[PadLot, ...]) -> tuple[list[tuple[int, int]], Measure]:

@@ -7,6 +7,7 @@ No task is interrupted. That need not be the shortest time line there is, so bes
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from heapq import heappop, heappush
 from random import Random
 
 from padspec.schedule.task import Resource, Task
@@ -90,10 +91,7 @@ def _length(placed: Sequence[Placed]) -> float:
 
 def _tails(tasks: Sequence[Task]) -> dict[str, float]:
     """Minutes from the start of each task to the end of all, if nothing but its followers had to be done."""
-    followers: dict[str, list[Task]] = {task.key: [] for task in tasks}
-    for task in tasks:
-        for key in task.after:
-            followers[key].append(task)
+    followers, _ = _followers(tasks)
     tails: dict[str, float] = {}
     for task in reversed(tasks):
         tails[task.key] = task.minutes + max((tails[one.key] for one in followers[task.key]), default=0.0)
@@ -142,31 +140,44 @@ def _in_clamp(
 
 def _schedule(tasks: Sequence[Task], clamps: int, ranks: dict[str, float]) -> list[Placed]:
     """One list schedule: whatever can start, starts; of several the one of the highest rank."""
-    waiting = list(tasks)
-    ends: dict[str, float] = {}
-    free = {"hands": 0.0, "printer": 0.0}
-    held: dict[int, float] = {}  # loads in a clamp, and when each comes out as far as is known
+    followers, open_ones = _followers(tasks)
+    ready = [task for task in tasks if not task.after]
+    free: dict[str, float] = {"hands": 0.0, "printer": 0.0}
+    held = 0  # clamps that are in use
+    running: list[tuple[float, int, Task]] = []
     now, placed = 0.0, list[Placed]()
-    while waiting:
-        ready = [
+    while ready or running:
+        able = [
             task
-            for task in waiting
-            if all(ends.get(key, float("inf")) <= now + _SOON for key in task.after)
-            and all(free[name] <= now + _SOON for name in task.busy if name != "clamp")
-            and (not task.takes_clamp or sum(end > now + _SOON for end in held.values()) < clamps)
+            for task in ready
+            if all(free[name] <= now + _SOON for name in task.busy if name != "clamp")
+            and (not task.takes_clamp or held < clamps)
         ]
-        if not ready:
-            now = min(end for end in (*ends.values(), *free.values(), *held.values()) if end > now + _SOON)
+        if able:
+            task = max(able, key=lambda one: ranks[one.key])
+            ready.remove(task)
+            end = now + task.minutes
+            for name in task.busy:
+                free[name] = end
+            held += task.takes_clamp
+            placed.append(Placed(task, now, end))
+            heappush(running, (end, len(placed), task))
             continue
-        task = max(ready, key=lambda one: ranks[one.key])
-        end = now + task.minutes
-        ends[task.key] = end
-        for name in task.busy:
-            free[name] = end
-        if task.takes_clamp:
-            held[task.load] = float("inf")
-        if task.frees_clamp:
-            held[task.load] = end
-        placed.append(Placed(task, now, end))
-        waiting.remove(task)
+        now = running[0][0]
+        while running and running[0][0] <= now + _SOON:
+            _, _, done = heappop(running)
+            held -= done.frees_clamp
+            for other in followers[done.key]:
+                open_ones[other.key] -= 1
+                if not open_ones[other.key]:
+                    ready.append(other)
     return placed
+
+
+def _followers(tasks: Sequence[Task]) -> tuple[dict[str, list[Task]], dict[str, int]]:
+    """Who waits for each task, and for how many tasks each waits."""
+    followers: dict[str, list[Task]] = {task.key: [] for task in tasks}
+    for task in tasks:
+        for key in task.after:
+            followers[key].append(task)
+    return followers, {task.key: len(task.after) for task in tasks}

@@ -118,6 +118,13 @@ def _notes(ticket: Ticket) -> str:
     """What the figures say against the pads as they are planned."""
     batch = ticket.found.batch
     notes = [note for lot in batch.lots for note in _of_lot(lot)]
+    for lot in batch.lots:
+        room, high = lot.design.studio.bench.clamp.height, lot.block.stacked
+        if high.value + high.error > room:
+            notes.append(
+                f"{lot.design.sku}: one pad is {mm_text(high.value, 0)} high, more than the clamp of "
+                f"{mm_text(room)}."
+            )
     for trim in batch.boards.misfits if batch.boards else ():
         board = _by(batch.lots[0].design.studio.bench.board.sheet)
         notes.append(f"No back of {_by(trim)} fits on a big sheet of {board}: look at board.sheet.")

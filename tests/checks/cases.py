@@ -82,6 +82,8 @@ FILES = {
 WIDE = {"sheet.size": {"width": "297 mm", "height": "210 mm"}}
 SHIFTED = "printer: {offset: {x: 2 mm, y: -1 mm}}\n"
 #: A studio that sends its work to the invented press of the examples, which holds 280 %.
+BAG = "sleeves: [{{name: bag, width: {} mm, length: {} mm}}]\n"
+MAGNET = "magnets: {count: 1, width: 20 mm, height: 40 mm, thickness: 0.5 mm}\n"
 PRESS = "press: {profile: press.icc}\n"
 HOME_PAPER = PRESS + "stock: {ink-limit: 150 %}\n"
 #: Leaves edge to edge, with end marks and without.
@@ -319,6 +321,15 @@ def _failing() -> list[Case]:
         Case("mark-room", "leaves that fill the sheet", "note",
              {"trim.width": "198 mm", "trim.height": "285 mm"}, mends=False),
         Case("page-turn", "a wide sheet and an offset", "warning", WIDE, SHIFTED, mends=False),
+        # 90 + 6 + 0.6 = 96.6 mm of girth, 190 + 3.3 = 193.3 mm of length.
+        Case("sleeve-fit", "a bag too narrow, by name", "error", {"sleeve": "bag"}, BAG.format(92, 205)),
+        Case("sleeve-fit", "a bag too short, by name", "error", {"sleeve": "bag"}, BAG.format(101, 193)),
+        Case("sleeve-fit", "a bag without ease", "warning", {}, BAG.format(98, 205)),
+        Case("sleeve-fit", "no bag that takes it", "warning", {}, BAG.format(90, 205)),
+        Case("sleeve-fit", "a bag to rattle in", "note", {}, BAG.format(150, 300), mends=False),
+        Case("magnet-hold", "one small magnet", "warning", {}, MAGNET),
+        Case("magnet-hold", "a magnet too weak for any number", "warning", {},
+             MAGNET.replace("0.5 mm", "0.5 mm, pull: 2"), mends=False),
         Case("ink-cover", "a black panel on paper that takes little", "warning",
              {"panel.colour": "black", "ground.colour": "white"}, HOME_PAPER, mends=False),
         Case("ink-cover", "a ground over the maker's own limit", "warning",
@@ -393,6 +404,12 @@ def _passing() -> list[Case]:
              "ground.colour": "#c0d8e8"}),
         Case("mark-room", "room all round", "", {}),
         Case("mark-room", "no marks wished for", "", {"sheet.bleed": "9 mm", "sheet.marks": False}),
+        Case("sleeve-fit", "a bag with its ease", "", {}, BAG.format(101, 205)),
+        Case("sleeve-fit", "no bag wanted", "", {"sleeve": "none"}, BAG.format(80, 100)),
+        Case("sleeve-fit", "a studio without bags", "", {}),
+        Case("magnet-hold", "two long ones", "", {},
+             "magnets: {count: 2, width: 25 mm, height: 80 mm, thickness: 0.76 mm}\n"),
+        Case("magnet-hold", "none at all", "", {"magnets": 0}, MAGNET),
         Case("page-turn", "a wide sheet that is turned left", "", WIDE, SHIFTED.replace("}}", "}, turn: left}")),
         Case("page-turn", "an upright sheet and an offset", "", {}, SHIFTED),
         Case("page-turn", "a wide sheet and no offset", "", WIDE),
