@@ -117,7 +117,7 @@ def _design(plan: _Plan) -> dict[str, Any]:
     kinds = plan.layout.kinds
     data: dict[str, Any] = {
         "pad": plan.label,
-        "sku": "GALLERY",
+        "sku": "SPECIMEN",
         "layout": plan.layout.name,
         "trim": {"width": _mm(plan.trim.width), "height": _mm(plan.trim.height)},
         "ground": ground_data(plan.ground, plan.motif),
