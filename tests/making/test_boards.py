@@ -13,7 +13,7 @@ from padspec.sheet.cutting.carry_out import carry_out
 
 
 def design(trim="width: 90 mm, height: 190 mm", sheet="width: 30 in, height: 40 in", more=""):
-    text = f"pad: List\ntrim: {{{trim}}}\nlayout: blank\nsheet: {{size: {{width: 1000 mm, height: 1000 mm}}}}\n"
+    text = f"pad: List\ntrim: {{{trim}}}\nlayout: blank\nsheet: {{size: A3}}\n"
     return pad(text, f"board: {{sheet: {{{sheet}}}{more}}}\n").design
 
 
