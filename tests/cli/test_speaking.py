@@ -128,7 +128,9 @@ def test_show_prints_every_stage_as_one_json_document(sound, stage):
 @pytest.mark.parametrize("stage", ["design", "face", "sheet"])
 def test_show_prints_every_example(folder, stage):
     for design in sorted((Path(__file__).parents[2] / "examples" / folder).glob("*.pad.yaml")):
-        assert padspec(design.parent, "show", design.name, "--stage", stage).json is not None
+        told = padspec(design.parent, "show", design.name, "--stage", stage)
+        assert told.status == 0, told
+        assert told.json is not None
 
 
 def test_show_tells_a_price_as_it_was_written(sound):
